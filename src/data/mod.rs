@@ -1,0 +1,17 @@
+//! Rows of facts with named fields: papers, sizes, wires, finishing lines. No arithmetic here.
+//!
+//! Every row says where it comes from. Machine profiles are generic classes with invented figures.
+
+mod basis_sizes;
+mod lines;
+mod practice;
+mod sizes;
+mod stock_kinds;
+mod wires;
+
+pub use basis_sizes::{BASIS_SIZES, BasisSize};
+pub use lines::{LINES, Line, Range};
+pub use practice::{Defaults, PRACTICE, Practice, SHOP_DEFAULTS};
+pub use sizes::{FINISHED_SIZES, NamedSize, PRESS_SHEETS};
+pub use stock_kinds::{Evidence, STOCK_KINDS, StockKind, UNSAID, stock_kind};
+pub use wires::{WIRES, Wire};

@@ -1,0 +1,18 @@
+//! All wording, and the sentences-to-be that the rest of the planner hands over.
+//!
+//! Nothing outside this folder holds a sentence. Rules, fields and drawings return a [`Say`]: a key
+//! and the values to put in. The language files beside this one turn keys into patterns; the view
+//! prints the values. A translation is one file.
+
+mod say;
+mod store;
+
+pub use say::{Say, Slot, say};
+pub use store::{Part, Words, parts};
+
+/// The words that both kinds of English share.
+pub const EN: &str = include_str!("en.txt");
+/// Where US usage differs.
+pub const EN_US: &str = include_str!("en-US.txt");
+/// Where UK usage differs.
+pub const EN_GB: &str = include_str!("en-GB.txt");

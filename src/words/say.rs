@@ -1,0 +1,94 @@
+//! A sentence before it is put into a language: a key and the values of its slots.
+
+use crate::units::{Band, Measure, Unit};
+
+/// A value for one slot of a sentence.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Slot {
+    /// One value.
+    Value(Measure),
+    /// A value with its doubt.
+    Doubtful(Band<f64>, Unit),
+    /// A figure of the plan that explains itself when asked: its id, and the value.
+    Figure(&'static str, Band<f64>, Unit),
+    /// Text from outside, printed as it is.
+    Text(String),
+    /// A further sentence or word.
+    Say(Box<Say>),
+}
+
+/// A key of the language files and the values to put into its pattern.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Say {
+    /// The key, such as `answer.fits`.
+    pub key: String,
+    /// Slot names of the pattern and their values.
+    pub slots: Vec<(&'static str, Slot)>,
+    /// The number that decides between one and many, when the wording depends on it.
+    pub number: Option<f64>,
+}
+
+/// Starts a sentence.
+///
+/// ```
+/// use quirefit::units::Sheets;
+/// use quirefit::words::say;
+/// let room = say("room.sheets").count("n", Sheets(12));
+/// assert_eq!(room.key, "room.sheets");
+/// ```
+#[must_use]
+pub fn say(key: impl Into<String>) -> Say {
+    Say { key: key.into(), slots: Vec::new(), number: None }
+}
+
+impl Say {
+    /// Puts one value into a slot.
+    #[must_use]
+    pub fn put(mut self, slot: &'static str, value: impl Into<Measure>) -> Self {
+        self.slots.push((slot, Slot::Value(value.into())));
+        self
+    }
+    /// Puts a value in that also decides between one and many.
+    #[must_use]
+    pub fn count(mut self, slot: &'static str, value: impl Into<Measure>) -> Self {
+        let measure = value.into();
+        self.number = Some(measure.value);
+        self.put(slot, measure)
+    }
+    /// Puts a value with its doubt into a slot.
+    #[must_use]
+    pub fn band<T: Copy + Into<Measure>>(mut self, slot: &'static str, band: Band<T>) -> Self {
+        let unit = band.nominal.into().unit;
+        self.slots.push((slot, Slot::Doubtful(band.map(|value| value.into().value), unit)));
+        self
+    }
+    /// Puts a figure of the plan into a slot: it can be asked for its explanation.
+    #[must_use]
+    pub fn figure<T: Copy + Into<Measure>>(
+        mut self,
+        slot: &'static str,
+        id: &'static str,
+        band: Band<T>,
+    ) -> Self {
+        let unit = band.nominal.into().unit;
+        self.slots.push((slot, Slot::Figure(id, band.map(|value| value.into().value), unit)));
+        self
+    }
+    /// Puts outside text into a slot.
+    #[must_use]
+    pub fn text(mut self, slot: &'static str, text: impl Into<String>) -> Self {
+        self.slots.push((slot, Slot::Text(text.into())));
+        self
+    }
+    /// Puts another sentence or word into a slot.
+    #[must_use]
+    pub fn say(mut self, slot: &'static str, inner: Say) -> Self {
+        self.slots.push((slot, Slot::Say(Box::new(inner))));
+        self
+    }
+    /// The value of a slot, if the sentence has it.
+    #[must_use]
+    pub fn slot(&self, name: &str) -> Option<&Slot> {
+        self.slots.iter().find(|(slot, _)| *slot == name).map(|(_, value)| value)
+    }
+}
