@@ -69,6 +69,31 @@ pub struct Line {
     pub makeready_minutes: f64,
 }
 
+impl Line {
+    /// A line without a name and without limits.
+    pub const UNLIMITED: Self = Self {
+        name: Cow::Borrowed(""),
+        note: Cow::Borrowed(""),
+        open_width: Range::ANY,
+        travel_height: Range::ANY,
+        finished_width: Range::ANY,
+        spine_length: Range::ANY,
+        sheets: Range::ANY,
+        flat_stack: Range::ANY,
+        former: Range::ANY,
+        knife: Range::ANY,
+        text_weight: Range::ANY,
+        cover_weight: Range::ANY,
+        face_cut: Range::ANY,
+        pitch: Range::ANY,
+        creases: false,
+        cuts_head_foot: false,
+        heads: 1,
+        sets_per_hour: 1.0,
+        makeready_minutes: 0.0,
+    };
+}
+
 const INVENTED: Cow<'static, str> =
     Cow::Borrowed("A generic class with invented figures. Put your own line's figures in.");
 

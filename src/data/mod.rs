@@ -3,6 +3,7 @@
 //! Every row says where it comes from. Machine profiles are generic classes with invented figures.
 
 mod basis_sizes;
+mod demo;
 mod lines;
 mod practice;
 mod sizes;
@@ -10,6 +11,7 @@ mod stock_kinds;
 mod wires;
 
 pub use basis_sizes::{BASIS_SIZES, BasisSize};
+pub use demo::{DEMO_STOCKS, DemoStock};
 pub use lines::{LINES, Line, Range};
 pub use practice::{Defaults, PRACTICE, Practice, SHOP_DEFAULTS};
 pub use sizes::{FINISHED_SIZES, NamedSize, PRESS_SHEETS};

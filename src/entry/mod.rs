@@ -3,6 +3,29 @@
 //! Every reader takes the text as typed and answers with a [`Reading`]: understood (with an echo of
 //! how), incomplete, a question, or wrong with a repair. Nothing here looks at other fields.
 
+mod choice;
+mod copies;
+mod length;
+mod number;
+mod pages;
+mod paper;
+mod paper_echo;
+mod paper_scan;
+mod paper_words;
+mod phrase;
+mod phrase_parts;
 mod reading;
+mod size;
+mod size_unit;
+mod text;
 
+pub use choice::{choice, yes_no};
+pub use copies::copies;
+pub use length::{LengthUnit, length};
+pub use number::{count, number};
+pub use pages::{Cover, PageCount, pages};
+pub use paper::paper;
+pub use paper_echo::kind_choices;
+pub use phrase::{Phrase, phrase};
 pub use reading::{Choice, Fault, Question, Reading};
+pub use size::size;

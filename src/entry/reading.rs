@@ -43,6 +43,11 @@ pub struct Fault {
 }
 
 impl<T> Reading<T> {
+    /// It cannot be right: what is wrong, and what to type instead.
+    #[must_use]
+    pub fn wrong(wrong: Say, repair: Say) -> Self {
+        Self::Wrong(Fault { wrong, repair })
+    }
     /// The same reading with its value turned into another.
     pub fn map<U>(self, f: impl FnOnce(T) -> U) -> Reading<U> {
         match self {

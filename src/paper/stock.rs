@@ -34,8 +34,10 @@ pub enum Thickness {
 /// One paper: weight, kind, thickness, grain.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Stock {
-    /// What it was called, as typed.
+    /// What it is called: the shop's name for it, or what was typed.
     pub name: String,
+    /// The text it was read from.
+    pub typed: String,
     /// Its weight; nothing for board sold by thickness alone.
     pub weight: Option<Weight>,
     /// Its kind.
@@ -52,6 +54,7 @@ impl Stock {
     pub fn of_weight(grammage: Gsm) -> Self {
         Self {
             name: String::new(),
+            typed: String::new(),
             weight: Some(Weight::Grammage(grammage)),
             kind: &UNSAID,
             thickness: Thickness::FromKind,

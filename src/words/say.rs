@@ -92,3 +92,25 @@ impl Say {
         self.slots.iter().find(|(slot, _)| *slot == name).map(|(_, value)| value)
     }
 }
+
+impl Say {
+    /// The words for where a figure comes from.
+    #[must_use]
+    pub fn source(source: crate::source::Source) -> Self {
+        use crate::source::Source;
+        match source {
+            Source::Measured => say("source.measured"),
+            Source::Mill => say("source.mill"),
+            Source::Shop => say("source.shop"),
+            Source::Job => say("source.job"),
+            Source::Published { title, year: 0 } => say("source.title").text("title", title),
+            Source::Published { title, year } => {
+                say("source.published").text("title", title).text("year", year.to_string())
+            }
+            Source::Derived => say("source.derived"),
+            Source::Practice => say("source.practice"),
+            Source::Memory => say("source.memory"),
+            Source::Invented => say("source.invented"),
+        }
+    }
+}

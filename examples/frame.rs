@@ -1,0 +1,28 @@
+//! Prints the body of the page, filled with the first example: `cargo run --example frame`.
+//!
+//! The build puts it into the page, so that the page reads as a finished sample even where the
+//! module cannot run.
+
+use quirefit::draft::Draft;
+use quirefit::page::EXAMPLE;
+use quirefit::view::html::{Page, Scene, frame};
+use quirefit::view::{Numbers, Printer, Reading};
+use quirefit::words::{EN, EN_GB, Words};
+use quirefit::{job, plan, shop};
+
+fn main() {
+    let words = Words::load(&[EN, EN_GB]);
+    let printer = Printer { words: &words, numbers: Numbers::METRIC };
+    let shop = shop::demo();
+    let draft = Draft::of(EXAMPLE);
+    let job = job::read(&draft, &shop).job;
+    let planned = job.as_ref().map(|job| plan::plan(job, &shop));
+    let scene = job.as_ref().zip(planned.as_ref()).map(|(job, plan)| Scene {
+        job,
+        shop: &shop,
+        plan,
+        printer,
+        reading: Reading::Design,
+    });
+    println!("{}", frame(&Page { draft: &draft, shop: &shop, printer, scene }).into_string());
+}

@@ -1,0 +1,164 @@
+//! A file's tree to a draft and back, with every fault found in one pass.
+
+use crate::draft::{Draft, Field, Schema, Tree};
+use crate::units::Measure;
+use crate::words::{Say, say};
+
+/// Something in a file or a form that cannot be right.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FieldError {
+    /// The field's path; empty when the file as a whole is meant.
+    pub path: String,
+    /// What was given.
+    pub given: String,
+    /// What is wrong with it.
+    pub wrong: Say,
+    /// What to put instead.
+    pub repair: Say,
+}
+
+/// Longest text a file may hold in one field.
+const LONGEST: usize = 500;
+/// Most members of a repeated group.
+const MOST_MEMBERS: usize = 40;
+
+/// Reads the tree of a file into a draft.
+///
+/// # Errors
+/// All of them at once: a foreign or newer format, unknown names, values that are no text, groups
+/// that are no lists, texts and lists beyond all measure.
+pub fn from_tree(tree: &Tree, schema: &Schema) -> Result<Draft, Vec<FieldError>> {
+    let Tree::Map(entries) = tree else {
+        return Err(vec![error("", "", say("file.foreign").text("format", schema.format))]);
+    };
+    let find = |name: &str| entries.iter().find(|(key, _)| key == name).map(|(_, value)| value);
+    let format = find("format").and_then(Tree::typed).unwrap_or_default();
+    if format != schema.format {
+        return Err(vec![error(
+            "format",
+            &format,
+            say("file.foreign").text("format", schema.format),
+        )]);
+    }
+    match find("version") {
+        Some(Tree::Number(version)) if *version == f64::from(schema.version) => {}
+        Some(Tree::Number(version)) if *version > f64::from(schema.version) => {
+            let newer = say("file.newer").put("knows", Measure::count(schema.version));
+            return Err(vec![error("version", &version.to_string(), newer)]);
+        }
+        other => {
+            let given = other.and_then(Tree::typed).unwrap_or_default();
+            let wrong = say("file.version").put("knows", Measure::count(schema.version));
+            return Err(vec![error("version", &given, wrong)]);
+        }
+    }
+    let mut reader = Reader { draft: Draft::default(), errors: Vec::new() };
+    for (name, value) in entries.iter().filter(|(name, _)| name != "format" && name != "version") {
+        match schema.groups.iter().find(|(group, _)| group == name) {
+            Some((group, fields)) => reader.group(group, fields, value),
+            None => reader.field("", name, schema.fields, value),
+        }
+    }
+    if reader.errors.is_empty() { Ok(reader.draft) } else { Err(reader.errors) }
+}
+
+/// Builds the draft and collects what does not belong.
+struct Reader {
+    draft: Draft,
+    errors: Vec<FieldError>,
+}
+
+impl Reader {
+    fn field(&mut self, prefix: &str, name: &str, fields: &[Field], value: &Tree) {
+        let path = format!("{prefix}{name}");
+        if !fields.iter().any(|field| field.id == name) {
+            let given = value.typed().unwrap_or_default();
+            let wrong = match nearest(name, fields) {
+                Some(near) => say("file.unknown-near").text("near", near),
+                None => say("file.unknown"),
+            };
+            self.errors.push(error(&path, &given, wrong.text("name", name)));
+        } else if let Some(text) = value.typed() {
+            if text.len() > LONGEST || self.draft.get(&path) != "" {
+                self.errors.push(error(&path, "", say("file.value").text("name", name)));
+            } else {
+                self.draft.set(&path, &text);
+            }
+        } else {
+            self.errors.push(error(&path, "", say("file.value").text("name", name)));
+        }
+    }
+
+    fn group(&mut self, group: &str, fields: &[Field], value: &Tree) {
+        let Tree::List(members) = value else {
+            self.errors.push(error(group, "", say("file.list").text("name", group)));
+            return;
+        };
+        if members.len() > MOST_MEMBERS {
+            let given = members.len().to_string();
+            let most = Measure::new(MOST_MEMBERS as f64, crate::units::Unit::Count);
+            self.errors.push(error(group, &given, say("file.many").put("most", most)));
+            return;
+        }
+        for (index, member) in members.iter().enumerate() {
+            let prefix = format!("{group}.{index}.");
+            if let Tree::Map(entries) = member {
+                for (name, value) in entries {
+                    self.field(&prefix, name, fields, value);
+                }
+            } else {
+                self.errors.push(error(&prefix, "", say("file.member").text("name", group)));
+            }
+        }
+    }
+}
+
+/// An error whose repair has the key of its fault with `.repair` behind it.
+fn error(path: &str, given: &str, wrong: Say) -> FieldError {
+    let repair = Say { key: format!("{}.repair", wrong.key), ..wrong.clone() };
+    FieldError { path: path.to_owned(), given: given.to_owned(), wrong, repair }
+}
+
+/// The field whose name has the same letters in another order or differs in one place.
+fn nearest(name: &str, fields: &[Field]) -> Option<&'static str> {
+    let sorted = |text: &str| {
+        let mut letters: Vec<char> = text.chars().collect();
+        letters.sort_unstable();
+        letters
+    };
+    let differs_once = |id: &str| {
+        let (a, b) = (name.as_bytes(), id.as_bytes());
+        let same = a.iter().zip(b).take_while(|(x, y)| x == y).count();
+        let tail = a.iter().rev().zip(b.iter().rev()).take_while(|(x, y)| x == y).count();
+        a.len().abs_diff(b.len()) <= 1 && same + tail + 1 >= a.len().max(b.len())
+    };
+    fields.iter().map(|field| field.id).find(|id| sorted(id) == sorted(name) || differs_once(id))
+}
+
+/// Writes a draft in the order of its rows, each text as it was typed.
+#[must_use]
+pub fn to_tree(draft: &Draft, schema: &Schema) -> Tree {
+    let mut entries = vec![
+        ("format".to_owned(), Tree::text(schema.format)),
+        ("version".to_owned(), Tree::Number(f64::from(schema.version))),
+    ];
+    entries.extend(texts(draft, "", schema.fields));
+    for (group, fields) in schema.groups {
+        let members: Vec<Tree> = (0..draft.members(group))
+            .map(|index| Tree::Map(texts(draft, &format!("{group}.{index}."), fields)))
+            .collect();
+        if !members.is_empty() {
+            entries.push(((*group).to_owned(), Tree::List(members)));
+        }
+    }
+    Tree::Map(entries)
+}
+
+fn texts(draft: &Draft, prefix: &str, fields: &[Field]) -> Vec<(String, Tree)> {
+    fields
+        .iter()
+        .map(|field| (field.id.to_owned(), draft.get(&format!("{prefix}{}", field.id))))
+        .filter(|(_, text)| !text.is_empty())
+        .map(|(id, text)| (id, Tree::text(text)))
+        .collect()
+}

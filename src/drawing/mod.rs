@@ -1,0 +1,7 @@
+//! Drawings to scale: shapes in millimetres of paper on the desk, with a spoken description.
+
+mod book_end;
+mod shapes;
+
+pub use book_end::book_end;
+pub use shapes::{Anchor, Drawing, Pen, Point, Shape};

@@ -1,0 +1,228 @@
+//! One piece of a line, cut greedily into parts that the fields' readers know.
+
+use super::number::Style;
+use super::paper::{is_paper, paper};
+use super::paper_words::describes;
+use super::size::is_size;
+use super::text::{Line, Token};
+use super::{LengthUnit, Reading, copies, pages};
+use crate::paper::{Stock, Thickness, grammage};
+
+/// More pieces than this belong to no one part.
+const LONGEST: usize = 14;
+/// More pieces than this are no order.
+const MOST_TOKENS: usize = 60;
+/// Words that say cover.
+const COVER: [&str; 4] = ["cover", "cov", "cvr", "covers"];
+/// Words between parts that say nothing.
+const IGNORED: [&str; 13] =
+    ["and", "on", "with", "of", "in", "the", "a", "an", "at", "for", "inside", "paper", "please"];
+
+/// A part of a line.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum Part {
+    /// A page count with its word.
+    Pages(String),
+    /// A size.
+    Size(String),
+    /// Copies with their word.
+    Copies(String),
+    /// A paper: `cover` if said to be the cover's, `more` if it may belong to the paper before.
+    Paper { text: String, cover: bool, more: bool },
+    /// A whole number without a word.
+    Number(String),
+    /// Words not understood; `describes` if they all describe a paper.
+    Words { text: String, describes: bool },
+}
+
+/// Whether two texts together are one.
+pub(super) mod joins {
+    use super::{Line, Style, is_pages, is_size};
+
+    /// A page count and more of it, such as "plus cover".
+    pub(in super::super) fn pages(before: &str, more: &str) -> bool {
+        is_pages(&format!("{before} {more}"))
+    }
+    /// A size and more of it, such as "landscape".
+    pub(in super::super) fn size(before: &str, more: &str) -> bool {
+        is_size(Line::cut(format!("{before} {more}"), Style::Measured).tokens())
+    }
+}
+
+fn counted(text: &str) -> Line {
+    Line::cut(text.to_owned(), Style::Counted)
+}
+
+fn is_pages(text: &str) -> bool {
+    pages::written(counted(text).tokens()).is_some_and(|written| written.is_complete())
+}
+
+fn is_copies(text: &str) -> bool {
+    copies::written(counted(text).tokens()).is_some_and(|written| written.named)
+}
+
+/// Cuts one piece up, longest parts first, from the left.
+pub(super) fn cut(line: &Line, unit: LengthUnit) -> Vec<Part> {
+    let cutter = Cutter { line, unit };
+    let parts = cutter.parts();
+    let papers = parts.iter().filter(|part| matches!(part, Part::Paper { .. })).count();
+    let words = parts.iter().filter(|part| matches!(part, Part::Words { .. })).count();
+    // One paper and names around it: the names are the paper's.
+    if papers == 1 && words > 0 && papers + words == parts.len() {
+        let all = line.tokens().len();
+        let whole = paper(line.span(0, all), unit);
+        if matches!(whole, Reading::Understood(..) | Reading::Ask(_)) {
+            return vec![cutter.paper(0, all)];
+        }
+    }
+    parts
+}
+
+struct Cutter<'a> {
+    line: &'a Line,
+    unit: LengthUnit,
+}
+
+impl Cutter<'_> {
+    fn token(&self, index: usize) -> Option<&Token> {
+        self.line.tokens().get(index)
+    }
+
+    fn parts(&self) -> Vec<Part> {
+        let count = self.line.tokens().len();
+        let mut parts = Vec::new();
+        let (mut index, mut loose) = (0, 0);
+        while index < count.min(MOST_TOKENS) {
+            let longest = (index + LONGEST).min(count);
+            let found = (index + 1..=longest).rev().find_map(|end| self.part(index, end));
+            match found {
+                Some((part, end)) => {
+                    self.leave(loose, index, &mut parts);
+                    parts.push(part);
+                    index = end;
+                    loose = end;
+                }
+                None => index += 1,
+            }
+        }
+        self.leave(loose, count, &mut parts);
+        parts
+    }
+
+    /// The part that a span is, and where it ends.
+    fn part(&self, from: usize, to: usize) -> Option<(Part, usize)> {
+        let text = self.line.span(from, to);
+        let line = Line::cut(text.to_owned(), Style::Measured);
+        if is_pages(text) {
+            return Some((Part::Pages(text.to_owned()), to));
+        }
+        if is_copies(text) {
+            return Some((Part::Copies(text.to_owned()), to));
+        }
+        if is_size(line.tokens()) {
+            return Some((Part::Size(text.to_owned()), to));
+        }
+        let ignored =
+            self.token(from).and_then(Token::word).is_some_and(|word| IGNORED.contains(&word));
+        if ignored || !is_paper(&line, self.unit) {
+            return None;
+        }
+        let to = if self.cover_follows(from, to) { to - 1 } else { to };
+        Some((self.paper(from, to), to))
+    }
+
+    fn is_cover(&self, index: Option<usize>) -> bool {
+        let word = index.and_then(|index| self.token(index)).and_then(Token::word);
+        word.is_some_and(|word| COVER.contains(&word))
+    }
+
+    /// "130 silk cover 250 silk": the word before the second paper belongs to that one, unless the
+    /// first is the heavier.
+    fn cover_follows(&self, from: usize, to: usize) -> bool {
+        if !self.is_cover(to.checked_sub(1)) || to < from + 1 + 1 {
+            return false;
+        }
+        let weigh = |text: &str| {
+            let stock = paper(text, self.unit).value()?;
+            grammage(&stock).map(|band| band.nominal)
+        };
+        let count = self.line.tokens().len().min(to + LONGEST);
+        let second = (to + 1..=count)
+            .rev()
+            .map(|end| self.line.span(to, end))
+            .find(|text| is_paper(&Line::cut((*text).to_owned(), Style::Measured), self.unit));
+        let (first, second) = (weigh(self.line.span(from, to - 1)), second.and_then(weigh));
+        first.zip(second).is_some_and(|(first, second)| first <= second)
+    }
+
+    /// A paper from one piece up to another; "cover" before it or at its beginning makes it the
+    /// cover's, and is left off where the rest can be read alone.
+    fn paper(&self, from: usize, to: usize) -> Part {
+        let text = self.line.span(from, to);
+        let cover = self.is_cover(Some(from)) || self.is_cover(from.checked_sub(1));
+        let skip = |index: usize| {
+            let sign = matches!(self.token(index), Some(Token::Sign(':' | '=')));
+            self.is_cover(Some(index)) || sign
+        };
+        let bare =
+            (from..to).find(|index| !skip(*index)).map_or("", |start| self.line.span(start, to));
+        let alone = matches!(paper(bare, self.unit), Reading::Understood(..));
+        let text = if cover && alone { bare } else { text };
+        let stock = paper(text, self.unit).value();
+        let more = !cover && stock.is_some_and(|stock| only_thickness(&stock, self.line));
+        Part::Paper { text: text.to_owned(), cover, more }
+    }
+
+    /// Pieces between two parts: numbers by themselves, and words that nobody understood.
+    fn leave(&self, from: usize, to: usize, parts: &mut Vec<Part>) {
+        let mut index = from;
+        while index < to {
+            let number = |index: &usize| matches!(self.token(*index), Some(Token::Number(_)));
+            let run = (index..to).take_while(number).count();
+            if run > 0 {
+                self.numbers(index, index + run, parts);
+                index += run;
+                continue;
+            }
+            let run = (index..to).take_while(|index| !number(index)).count();
+            self.words(index, index + run, parts);
+            index += run.max(1);
+        }
+    }
+
+    /// "12 000" is one number, "64 750" at the beginning of a line is two.
+    fn numbers(&self, from: usize, to: usize, parts: &mut Vec<Part>) {
+        let text = self.line.span(from, to);
+        let split = from == 0 && !self.line.span(from + 1, to).starts_with('0');
+        if counted(text).tokens().len() == 1 && !split {
+            parts.push(Part::Number(text.to_owned()));
+        } else {
+            parts.extend((from..to).map(|at| Part::Number(self.line.span(at, at + 1).to_owned())));
+        }
+    }
+
+    fn words(&self, from: usize, to: usize, parts: &mut Vec<Part>) {
+        let says = |index: &usize| match self.token(*index) {
+            Some(Token::Word(word)) => !IGNORED.contains(&word.as_str()),
+            Some(Token::Sign(sign)) => {
+                !matches!(sign, ':' | '.' | ',' | '/' | '-' | '(' | ')' | '=')
+            }
+            _ => true,
+        };
+        let Some(first) = (from..to).find(says) else { return };
+        // "and", "with" add nothing, unless more of the page count follows: "with cover".
+        let start = if self.is_cover(Some(first)) { from } else { first };
+        let pieces = self.line.tokens().get(first..to).unwrap_or_default();
+        let describes = pieces.iter().all(|token| token.word().is_some_and(describes));
+        parts.push(Part::Words { text: self.line.span(start, to).to_owned(), describes });
+    }
+}
+
+/// A thickness without weight, kind or points: more about the paper before it.
+fn only_thickness(stock: &Stock, line: &Line) -> bool {
+    let points = line.tokens().iter().any(|token| token.is("pt") || token.is("point"));
+    stock.weight.is_none()
+        && stock.kind.id == crate::data::UNSAID.id
+        && stock.thickness != Thickness::FromKind
+        && !points
+}

@@ -1,0 +1,191 @@
+//! One function a figure.
+
+use super::Explanation;
+use crate::job::{Job, Role, Spine};
+use crate::plan::Plan;
+use crate::source::Source;
+use crate::units::{Measure, Mm, Unit};
+use crate::words::{Say, say};
+
+/// Every figure that can be asked about, with the function that explains it.
+pub static FIGURES: [(&str, fn(&Job, &Plan) -> Explanation); 9] = [
+    ("spine", spine),
+    ("flat_stack", flat_stack),
+    ("push_out", push_out),
+    ("trade_creep", trade_creep),
+    ("face_cut", face_cut),
+    ("untrimmed", untrimmed),
+    ("image_shift", image_shift),
+    ("cover_open", cover_open),
+    ("mass", mass),
+];
+
+/// The explanation of a figure of the plan; nothing for an unknown id.
+#[must_use]
+pub fn explain(job: &Job, plan: &Plan, figure: &str) -> Option<Explanation> {
+    FIGURES.iter().find(|(id, _)| *id == figure).map(|(_, explain)| explain(job, plan))
+}
+
+fn build(figure: &'static str, lines: Vec<Say>, doubt: Option<Say>, source: Source) -> Explanation {
+    Explanation { figure, what: say(format!("explain.{figure}")), lines, doubt, source }
+}
+
+/// One line a section: sheets × caliper, and where the caliper comes from.
+fn sections(job: &Job, plan: &Plan) -> Vec<Say> {
+    let calipers = &plan.results.stack.calipers;
+    job.sections
+        .iter()
+        .zip(calipers)
+        .map(|(section, caliper)| {
+            say("explain.section")
+                .say("role", role(section.role))
+                .count("sheets", section.sheets)
+                .put("caliper", Measure::caliper(caliper.nominal))
+                .put("low", Measure::caliper(caliper.low))
+                .put("high", Measure::caliper(caliper.high))
+                .say("source", Say::source(section.caliper.source))
+        })
+        .collect()
+}
+
+/// The word for a section's part in the book.
+fn role(role: Role) -> Say {
+    say(match role {
+        Role::Cover => "role.cover",
+        Role::Inside => "role.inside",
+        Role::Insert => "role.insert",
+    })
+}
+
+fn flat_stack(job: &Job, plan: &Plan) -> Explanation {
+    let stack = &plan.results.stack;
+    let mut lines = sections(job, plan);
+    lines.push(say("explain.flat_stack.sum").band("flat", stack.flat.map(|flat| flat.0)));
+    if stack.measured {
+        lines.push(say("explain.measured"));
+    }
+    build("flat_stack", lines, Some(say("explain.doubt.lots")), Source::Derived)
+}
+
+fn spine(job: &Job, plan: &Plan) -> Explanation {
+    let stack = &plan.results.stack;
+    let mut lines = sections(job, plan);
+    lines.push(
+        say("explain.spine.sum")
+            .band("flat", stack.flat.map(|flat| flat.0))
+            .band("spine", stack.closed.map(|closed| closed.0)),
+    );
+    if stack.measured {
+        lines.push(say("explain.measured"));
+    }
+    if job.spine == Spine::Round {
+        lines.push(say("explain.spine.springs"));
+    }
+    build("spine", lines, Some(say("explain.doubt.lots")), Source::Derived)
+}
+
+fn push_out(_: &Job, plan: &Plan) -> Explanation {
+    let results = &plan.results;
+    let (step, push_out) =
+        results.leaves.last().map(|leaf| (leaf.step, leaf.push_out)).unwrap_or_default();
+    let factor = |value| Measure::new(value, Unit::Number);
+    let fold = results.fold.fold;
+    let line = say("explain.push_out.sum")
+        .put("step", step.nominal)
+        .put("factor", factor(fold.nominal.factor()))
+        .band("push_out", push_out);
+    let doubt = say("explain.push_out.doubt")
+        .put("low", factor(fold.low.factor()))
+        .put("high", factor(fold.high.factor()));
+    build("push_out", vec![line], Some(doubt), results.fold.source)
+}
+
+fn trade_creep(job: &Job, plan: &Plan) -> Explanation {
+    let inside: u32 = job
+        .sections
+        .iter()
+        .filter(|section| section.role != Role::Cover)
+        .map(|section| section.sheets.get())
+        .sum();
+    let line = say("explain.trade_creep.sum")
+        .put("sheets", Measure::count(inside))
+        .band("creep", plan.results.trade_creep);
+    build("trade_creep", vec![line], None, Source::Practice)
+}
+
+fn face_cut(job: &Job, plan: &Plan) -> Explanation {
+    let trim = &plan.results.trim;
+    let key = if trim.face_cut_given { "explain.face_cut.given" } else { "explain.face_cut.rule" };
+    let lines = vec![
+        say(key)
+            .put("cut", trim.face_cut)
+            .put("bleed", job.bleed.unwrap_or(Mm::ZERO))
+            .put("tolerance", job.tolerance),
+        say("explain.face_cut.innermost").band("chip", trim.innermost_chip),
+    ];
+    build("face_cut", lines, None, Source::Practice)
+}
+
+fn untrimmed(job: &Job, plan: &Plan) -> Explanation {
+    let trim = &plan.results.trim;
+    let lines = vec![
+        say("explain.untrimmed.width")
+            .put("width", job.size.width)
+            .put("wrap", trim.wrap.nominal)
+            .put("cut", trim.face_cut)
+            .put("open", trim.flat.width),
+        say("explain.untrimmed.height")
+            .put("height", job.size.height)
+            .put("head", job.head_trim)
+            .put("foot", job.foot_trim)
+            .put("open", trim.flat.height),
+    ];
+    let doubt = say("explain.untrimmed.doubt").put("line", trim.line_doubt);
+    build("untrimmed", lines, Some(doubt), Source::Derived)
+}
+
+fn image_shift(_: &Job, plan: &Plan) -> Explanation {
+    let results = &plan.results;
+    let innermost = results.leaves.last();
+    let line = say("explain.image_shift.sum")
+        .put("wrap", results.trim.wrap.nominal)
+        .put("push_out", innermost.map_or(Mm::ZERO, |leaf| leaf.push_out.nominal))
+        .put("shift", innermost.map_or(Mm::ZERO, |leaf| leaf.image_shift));
+    let drift = innermost.map_or(Mm::ZERO, |leaf| leaf.drift);
+    let doubt = say("explain.image_shift.doubt").put("drift", drift);
+    build("image_shift", vec![line], Some(doubt), Source::Derived)
+}
+
+fn cover_open(job: &Job, plan: &Plan) -> Explanation {
+    let cover = &plan.results.cover;
+    let lines = vec![
+        say("explain.cover_open.sum")
+            .put("width", job.size.width)
+            .put("wrap", plan.results.trim.wrap.nominal)
+            .put("open", cover.open.width),
+        say("explain.cover_open.middle").put("middle", cover.open_middle),
+    ];
+    build("cover_open", lines, None, Source::Derived)
+}
+
+fn mass(job: &Job, plan: &Plan) -> Explanation {
+    let mut lines: Vec<Say> = job
+        .sections
+        .iter()
+        .filter_map(|section| {
+            let grammage = section.grammage?;
+            Some(
+                say("explain.mass.section")
+                    .say("role", role(section.role))
+                    .count("sheets", section.sheets)
+                    .band("grammage", grammage),
+            )
+        })
+        .collect();
+    if let Some(mass) = plan.results.mass {
+        lines.push(
+            say("explain.mass.sum").band("mass", mass.book).put("nominal", mass.nominal_page),
+        );
+    }
+    build("mass", lines, Some(say("explain.doubt.weight")), Source::Derived)
+}

@@ -1,0 +1,272 @@
+//! A value beside each limit of the line: fits, marginal or does not fit, with head-room.
+
+use crate::book::{Leaf, Stack, Trim};
+use crate::data::{Line, Range};
+use crate::job::{Job, Role, Spine};
+use crate::units::{Band, Mm, PAGES_PER_SHEET, Unit};
+
+/// How a value stands to a limit, over its whole band.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub enum Answer {
+    /// True over the whole band.
+    #[default]
+    Fits,
+    /// True for part of the band: make a dummy.
+    Marginal,
+    /// True nowhere in the band.
+    DoesNotFit,
+}
+
+/// The limits of a line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LimitId {
+    /// H under the stitching heads.
+    FlatStack,
+    /// Sheets in a set.
+    Sheets,
+    /// S at the part that presses the spine square.
+    Former,
+    /// S under the knife.
+    Knife,
+    /// Open sheet across the spine.
+    OpenWidth,
+    /// Sheet along the spine as it travels.
+    TravelHeight,
+    /// Spine as it travels.
+    SpineLength,
+    /// Finished book, spine to face.
+    FinishedWidth,
+    /// Grammage of the inside.
+    TextWeight,
+    /// Grammage of the cover.
+    CoverWeight,
+    /// Chip on the outermost leaf.
+    OutermostChip,
+    /// Chip on the innermost leaf.
+    InnermostChip,
+}
+
+/// Every limit in the order in which a person reads them.
+pub const LIMITS: [LimitId; 12] = [
+    LimitId::FlatStack,
+    LimitId::Sheets,
+    LimitId::Former,
+    LimitId::Knife,
+    LimitId::OpenWidth,
+    LimitId::TravelHeight,
+    LimitId::SpineLength,
+    LimitId::FinishedWidth,
+    LimitId::TextWeight,
+    LimitId::CoverWeight,
+    LimitId::OutermostChip,
+    LimitId::InnermostChip,
+];
+
+/// Head-room in things a person can picture, at the unfavourable end of the band. Negative: so many
+/// too many.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Room {
+    /// Further sheets of the main section.
+    pub sheets: Option<i64>,
+    /// Further grams a square metre of the main section, at the same thickness for weight.
+    pub grammage: Option<f64>,
+}
+
+impl Room {
+    /// The same in pages.
+    #[must_use]
+    pub fn pages(self) -> Option<i64> {
+        self.sheets.map(|sheets| sheets * i64::from(PAGES_PER_SHEET))
+    }
+}
+
+/// One value beside its limit.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LimitCheck {
+    /// Which limit.
+    pub id: LimitId,
+    /// The value with its band.
+    pub value: Band<f64>,
+    /// What both are counted in.
+    pub unit: Unit,
+    /// What the line takes.
+    pub range: Range,
+    /// How the value stands.
+    pub answer: Answer,
+    /// Distance to the nearer end of the range at the unfavourable end of the band; negative beyond.
+    pub margin: f64,
+    /// Head-room.
+    pub room: Room,
+}
+
+impl LimitId {
+    /// The limit's name in language keys and files.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::FlatStack => "flat_stack",
+            Self::Sheets => "sheets",
+            Self::Former => "former",
+            Self::Knife => "knife",
+            Self::OpenWidth => "open_width",
+            Self::TravelHeight => "travel_height",
+            Self::SpineLength => "spine_length",
+            Self::FinishedWidth => "finished_width",
+            Self::TextWeight => "text_weight",
+            Self::CoverWeight => "cover_weight",
+            Self::OutermostChip => "outermost_chip",
+            Self::InnermostChip => "innermost_chip",
+        }
+    }
+
+    /// What the line takes of it.
+    fn range(self, line: &Line) -> Range {
+        match self {
+            Self::FlatStack => line.flat_stack,
+            Self::Sheets => line.sheets,
+            Self::Former => line.former,
+            Self::Knife => line.knife,
+            Self::OpenWidth => line.open_width,
+            Self::TravelHeight => line.travel_height,
+            Self::SpineLength => line.spine_length,
+            Self::FinishedWidth => line.finished_width,
+            Self::TextWeight => line.text_weight,
+            Self::CoverWeight => line.cover_weight,
+            // Each chip has one end of the cut's range to fear: too thin outside, too thick inside.
+            Self::OutermostChip => Range { most: None, ..line.face_cut },
+            Self::InnermostChip => Range { least: None, ..line.face_cut },
+        }
+    }
+
+    /// The book's value, if this limit concerns the book.
+    fn value(self, book: &Measured) -> Option<(Band<f64>, Unit)> {
+        let length = |band: Band<Mm>| Some((band.map(Mm::get), Unit::Length));
+        let exact = |length: Mm| Some((Band::exact(length.get()), Unit::Length));
+        let closed = || length(book.stack.closed.map(|closed| closed.0));
+        match self {
+            Self::FlatStack => length(book.stack.flat.map(|flat| flat.0)),
+            Self::Sheets => Some((Band::exact(book.job.sheets().as_f64()), Unit::Sheets)),
+            Self::Former if book.job.spine == Spine::Square => closed(),
+            Self::Former => None,
+            Self::Knife => closed(),
+            Self::OpenWidth => exact(book.trim.flat.width),
+            Self::TravelHeight | Self::SpineLength => exact(book.trim.travel_height),
+            Self::FinishedWidth => exact(book.job.size.width),
+            Self::TextWeight => grammage(book.job, |role| role != Role::Cover),
+            Self::CoverWeight => grammage(book.job, |role| role == Role::Cover),
+            Self::OutermostChip => length(book.trim.outermost_chip),
+            Self::InnermostChip => length(book.trim.innermost_chip),
+        }
+    }
+
+    /// What one more sheet of the main section adds to the value, at its high end.
+    fn growth(self, book: &Measured) -> Option<f64> {
+        let main = book.job.sections.iter().position(|section| section.role == Role::Inside)?;
+        let leaf = book.stack.calipers.get(main)?.high;
+        let closed = crate::units::FlatStack(leaf).closed().0;
+        match self {
+            Self::FlatStack => Some(leaf.get()),
+            Self::Sheets => Some(1.0),
+            Self::Former | Self::Knife => Some(closed.get()),
+            Self::InnermostChip => {
+                let per_step =
+                    book.leaves.last().map(|last| last.push_out.high / last.step.high)?;
+                (per_step > 0.0).then_some(leaf.get() * per_step)
+            }
+            _ => None,
+        }
+    }
+}
+
+/// Least and greatest grammage among the sections of a part, as one band.
+fn grammage(job: &Job, part: impl Fn(Role) -> bool) -> Option<(Band<f64>, Unit)> {
+    let mut nominal = job
+        .sections
+        .iter()
+        .filter(|section| part(section.role))
+        .filter_map(|section| section.grammage)
+        .map(|grammage| grammage.nominal.get());
+    let first = nominal.next()?;
+    let (low, high) =
+        nominal.fold((first, first), |(low, high), weight| (low.min(weight), high.max(weight)));
+    Some((Band { low, nominal: first, high }, Unit::Grammage))
+}
+
+/// What the limits look at.
+struct Measured<'a> {
+    job: &'a Job,
+    stack: &'a Stack,
+    leaves: &'a [Leaf],
+    trim: &'a Trim,
+}
+
+/// Puts every limit of the line that concerns the book beside its value, into `out`.
+pub fn check_limits(
+    job: &Job,
+    line: &Line,
+    stack: &Stack,
+    leaves: &[Leaf],
+    trim: &Trim,
+    out: &mut Vec<LimitCheck>,
+) {
+    out.clear();
+    let book = Measured { job, stack, leaves, trim };
+    out.extend(LIMITS.iter().filter_map(|id| {
+        let range = id.range(line);
+        if range == Range::ANY {
+            return None;
+        }
+        let (value, unit) = id.value(&book)?;
+        let (answer, margin) = judge(*id, value, range);
+        Some(LimitCheck {
+            id: *id,
+            value,
+            unit,
+            range,
+            answer,
+            margin,
+            room: room(*id, &book, range),
+        })
+    }));
+}
+
+/// Rounding of sums that must not decide a verdict, far below anything measurable.
+const NOISE: f64 = 1e-9;
+
+/// Compares a band with a range: the answer, and the margin at the unfavourable end.
+fn judge(id: LimitId, value: Band<f64>, range: Range) -> (Answer, f64) {
+    let below = range.least.map_or(f64::INFINITY, |least| value.low - least);
+    let above = range.most.map_or(f64::INFINITY, |most| most - value.high);
+    let margin = below.min(above);
+    let out_everywhere = range.least.is_some_and(|least| value.high < least)
+        || range.most.is_some_and(|most| value.low > most);
+    // Two papers of different weight are no doubt about one: the worse of them decides.
+    let certain = matches!(id, LimitId::TextWeight | LimitId::CoverWeight);
+    let answer = match margin {
+        margin if margin >= -NOISE => Answer::Fits,
+        _ if out_everywhere || certain => Answer::DoesNotFit,
+        _ => Answer::Marginal,
+    };
+    (answer, margin)
+}
+
+/// Head-room of a limit that grows with the sheets.
+fn room(id: LimitId, book: &Measured, range: Range) -> Room {
+    let (Some(most), Some(growth), Some((value, _))) =
+        (range.most, id.growth(book), id.value(book))
+    else {
+        return Room::default();
+    };
+    let spare = most - value.high;
+    let sheets = Some((spare / growth).floor() as i64);
+    Room { sheets, grammage: heavier(book, spare / growth) }
+}
+
+/// How much heavier the main paper may become when all its sheets share the spare thickness: with the
+/// same thickness for weight, g grows by the share in which the section's thickness may grow.
+fn heavier(book: &Measured, spare_sheets: f64) -> Option<f64> {
+    let main = book.job.main_section()?;
+    let grammage = main.grammage?.nominal.get();
+    let sheets = main.sheets.as_f64();
+    (sheets > 0.0).then_some(grammage * spare_sheets / sheets)
+}

@@ -1,0 +1,79 @@
+//! What the script tells the session, and what the session tells the script to do.
+
+use serde::{Deserialize, Serialize};
+
+/// Something happened on the page.
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+pub struct Event {
+    /// What: start, input, change, leave, act, file, toggle, rest, print, printed, trap, storage.
+    pub kind: String,
+    /// Where: a field's name, an act, a file's name, an element's id.
+    #[serde(default)]
+    pub id: String,
+    /// With what: the text, the act's value, the file's content.
+    #[serde(default)]
+    pub value: String,
+}
+
+impl Event {
+    /// An event from its three parts.
+    #[must_use]
+    pub fn new(kind: &str, id: &str, value: &str) -> Self {
+        Self { kind: kind.to_owned(), id: id.to_owned(), value: value.to_owned() }
+    }
+}
+
+/// One change to the page.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(tag = "op", rename_all = "lowercase")]
+pub enum Patch {
+    /// Replaces what stands in an element.
+    Html {
+        /// The element's id.
+        id: String,
+        /// Its new content.
+        html: String,
+    },
+    /// Sets the text of a control, by its name.
+    Value {
+        /// The control's name.
+        id: String,
+        /// Its new text.
+        text: String,
+    },
+    /// Sets or removes an attribute.
+    Attr {
+        /// The element's id.
+        id: String,
+        /// The attribute.
+        name: &'static str,
+        /// Its value; nothing removes it.
+        value: Option<String>,
+    },
+    /// Keeps a text for next time, where the browser lets it.
+    Store {
+        /// The text; empty forgets.
+        text: String,
+    },
+    /// Saves a file.
+    Download {
+        /// Its name.
+        name: String,
+        /// Its content.
+        text: String,
+    },
+    /// Puts the focus on an element.
+    Focus {
+        /// The element's id.
+        id: String,
+    },
+    /// Says a sentence to somebody who cannot see the page, once, after a pause.
+    Announce {
+        /// The sentence.
+        text: String,
+    },
+    /// Opens the browser's print window.
+    Print {},
+    /// Asks for a `rest` event once the page has been painted.
+    Later {},
+}

@@ -1,0 +1,16 @@
+//! The page's own state and, on wasm32 only, its exports.
+//!
+//! An event comes in, patches go out: the session decides everything, the script beside it only
+//! moves text and bytes. The session is plain Rust and is tested natively.
+
+mod event;
+#[cfg(target_arch = "wasm32")]
+mod exports;
+mod saved;
+mod session;
+mod show;
+mod units_choice;
+
+pub use event::{Event, Patch};
+pub use saved::Json;
+pub use session::{EXAMPLE, Session};

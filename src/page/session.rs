@@ -1,0 +1,404 @@
+//! One page's state, and what each event does to it.
+
+use super::event::{Event, Patch};
+use super::saved::{Json, Saved};
+use super::units_choice::change_unit;
+use crate::check::Verdict;
+use crate::draft::{Draft, FieldError, Tree, from_tree, to_tree};
+use crate::entry;
+use crate::entry::LengthUnit;
+use crate::job::{self, Job};
+use crate::plan::Plan;
+use crate::shop::{self, Shop};
+use crate::view::html::{self};
+use crate::view::{Mark, Numbers, Printer, REGIONS, Reading};
+use crate::words::{EN, Words, say};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The job the page starts with, as a person would type it. Invented, like all examples.
+pub const EXAMPLE: &[(&str, &str)] = &[
+    ("title", "A Field Guide to Teapots"),
+    ("pages", "40 + 4"),
+    ("size", "A5"),
+    ("paper", "Pond Silk 130"),
+    ("cover", "Pond Silk Cover 250"),
+    ("copies", "1,200"),
+];
+
+/// The fields that the one-line entry fills.
+const SPOKEN: [&str; 5] = ["pages", "size", "paper", "cover", "copies"];
+/// Steps that can be taken back.
+const HISTORY: usize = 200;
+
+/// One page.
+#[derive(Debug)]
+pub struct Session {
+    pub(super) words: Words,
+    pub(super) mark: Mark,
+    pub(super) json: Json,
+    pub(super) draft: Draft,
+    pub(super) shop: Shop,
+    pub(super) own_shop: Option<Draft>,
+    /// Drafts before and after this one, for undo and redo.
+    past: Vec<Draft>,
+    future: Vec<Draft>,
+    /// The field typed in last: keystrokes in one field are one step.
+    edited: String,
+    /// Last time's job, until the person has said whether to go on with it.
+    pub(super) pending: Option<Draft>,
+    /// The example, before anything was typed.
+    pub(super) untouched: bool,
+    pub(super) reading: Reading,
+    pub(super) explained: String,
+    /// The last complete job and its plan.
+    pub(super) shown: Option<(Job, Plan)>,
+    pub(super) announced: Option<Verdict>,
+    /// What each element was last given, so that only changes are sent.
+    pub(super) sent: BTreeMap<String, String>,
+    /// Regions that stand open.
+    pub(super) open: BTreeSet<String>,
+    pub(super) keeps: bool,
+}
+
+impl Session {
+    /// A page with its language files, the person's languages, and what was kept last time.
+    #[must_use]
+    pub fn new(words: &[&str], languages: &[String], saved: Option<&str>, json: Json) -> Self {
+        let language = languages.first().map_or("en", String::as_str);
+        let us = language == "en-US";
+        let saved = saved.map(|text| Saved::read(text, json)).unwrap_or_default();
+        let own_shop = saved.shop.filter(|draft| shop::read(draft).is_ok());
+        let shop = own_shop.as_ref().and_then(|draft| shop::read(draft).ok());
+        let mut draft = Draft::of(EXAMPLE);
+        draft.set("units", if us { "in" } else { "mm" });
+        let words = if words.is_empty() { Words::load(&[EN]) } else { Words::load(words) };
+        Self {
+            words,
+            mark: decimal_mark(language),
+            json,
+            draft,
+            shop: shop.unwrap_or_else(shop::demo),
+            own_shop,
+            past: Vec::new(),
+            future: Vec::new(),
+            edited: String::new(),
+            pending: saved.job.or(saved.earlier),
+            untouched: true,
+            reading: Reading::Design,
+            explained: String::new(),
+            shown: None,
+            announced: None,
+            sent: BTreeMap::new(),
+            open: REGIONS.iter().filter(|row| row.open).map(|row| row.id.to_owned()).collect(),
+            keeps: true,
+        }
+    }
+
+    /// What stands in the form.
+    #[must_use]
+    pub fn draft(&self) -> &Draft {
+        &self.draft
+    }
+
+    /// How this person reads numbers and words.
+    #[must_use]
+    pub fn printer(&self) -> Printer<'_> {
+        let unit = LengthUnit::of(self.draft.get("units"));
+        Printer { words: &self.words, numbers: Numbers { unit, mark: self.mark } }
+    }
+
+    /// Takes one event and answers with the changes to the page, in order.
+    pub fn handle(&mut self, event: &Event) -> Vec<Patch> {
+        let mut out = Vec::new();
+        let (id, value) = (event.id.as_str(), event.value.as_str());
+        match event.kind.as_str() {
+            "start" => self.start(&mut out),
+            "input" | "change" => self.typed(id, value, &mut out),
+            "leave" => self.edited.clear(),
+            "act" => self.act(id, value, &mut out),
+            "file" => self.file(value, &mut out),
+            "toggle" => self.toggle(id, value, &mut out),
+            "rest" => self.rest(&mut out),
+            "print" => self.prepare_print(true, &mut out),
+            "printed" => self.prepare_print(false, &mut out),
+            "trap" => self.after_trap(value, &mut out),
+            "storage" => {
+                self.keeps = false;
+                self.set_html("storage", self.printer().word("page.forgets").to_owned(), &mut out);
+            }
+            _ => {}
+        }
+        out
+    }
+
+    fn start(&mut self, out: &mut Vec<Patch>) {
+        out.push(Patch::Attr {
+            id: "notice".to_owned(),
+            name: "hidden",
+            value: Some(String::new()),
+        });
+        self.refill(out);
+        let ask = self.pending.is_some();
+        let question = html::restore_question(&self.printer(), ask).into_string();
+        self.set_html("restore", question, out);
+    }
+
+    /// A field was typed in or chosen.
+    fn typed(&mut self, field: &str, value: &str, out: &mut Vec<Patch>) {
+        if field == "phrase" {
+            return self.phrase(value, out);
+        }
+        if job::SCHEMA.field(field).is_none() || self.draft.get(field) == value {
+            return;
+        }
+        self.remember(field);
+        if field == "units" {
+            let before = self.draft.clone();
+            change_unit(&mut self.draft, value);
+            self.send_values(&before, out);
+        } else {
+            self.draft.set(field, value);
+        }
+        self.show(out);
+    }
+
+    /// The one line that says it all: fills the fields it speaks of.
+    fn phrase(&mut self, text: &str, out: &mut Vec<Patch>) {
+        let said = entry::phrase(text, LengthUnit::of(self.draft.get("units")));
+        self.remember("phrase");
+        let before = self.draft.clone();
+        if self.untouched && !said.fields.is_empty() {
+            for field in SPOKEN {
+                self.draft.set(field, "");
+            }
+            self.draft.set("title", "");
+            self.untouched = false;
+        }
+        for (field, text) in &said.fields {
+            self.draft.set(field, text);
+        }
+        self.send_values(&before, out);
+        let rest = if said.rest.is_empty() {
+            String::new()
+        } else {
+            let left = say("entry.phrase.left").text("rest", said.rest.join(", "));
+            self.printer().text(&left)
+        };
+        self.set_text("echo-phrase", &rest, out);
+        self.show(out);
+    }
+
+    fn act(&mut self, act: &str, value: &str, out: &mut Vec<Patch>) {
+        self.edited.clear();
+        if let Some(field) = act.strip_prefix("choose:") {
+            self.typed(field, value, out);
+            out.push(Patch::Value { id: field.to_owned(), text: value.to_owned() });
+            let id = format!("input-{}", field.replace('.', "-"));
+            return out.push(Patch::Focus { id });
+        }
+        match act {
+            "undo" | "redo" => self.step(act == "undo", out),
+            "new" => {
+                let units = self.draft.get("units").to_owned();
+                self.replace(Draft::of(&[("units", &units)]), out);
+                self.shown = None;
+                self.show(out);
+                out.push(Patch::Focus { id: "input-phrase".to_owned() });
+            }
+            "restore" => self.restore(value == "yes", out),
+            "reading" => self.read_as(value, out),
+            "explain" => self.explain(value, out),
+            "save-job" => self.save("job", to_tree(&self.draft, &job::SCHEMA), out),
+            "save-shop" => {
+                let draft = self.own_shop.clone().unwrap_or_else(|| shop::draft_of(&self.shop));
+                self.save("shop", to_tree(&draft, &shop::SCHEMA), out);
+            }
+            "print" => out.push(Patch::Print {}),
+            "section-add" => {
+                let index = self.draft.members("sections");
+                self.remember("");
+                self.draft.set(&format!("sections.{index}.pages"), "4");
+                self.redraw_sections(out);
+                out.push(Patch::Focus { id: format!("input-sections-{index}-pages") });
+            }
+            "section-remove" => {
+                if let Ok(index) = value.parse() {
+                    self.remember("");
+                    self.draft.remove_member("sections", index);
+                    self.redraw_sections(out);
+                    out.push(Patch::Focus { id: "section-add".to_owned() });
+                }
+            }
+            _ => {}
+        }
+    }
+
+    /// Keeps the draft as it is for undo, once for a run of keystrokes in one field.
+    fn remember(&mut self, field: &str) {
+        if field.is_empty() || self.edited != field {
+            if self.past.len() == HISTORY {
+                self.past.remove(0);
+            }
+            self.past.push(self.draft.clone());
+        }
+        self.future.clear();
+        field.clone_into(&mut self.edited);
+        if field != "phrase" {
+            self.untouched = false;
+        }
+    }
+
+    fn step(&mut self, back: bool, out: &mut Vec<Patch>) {
+        let (from, to) = if back {
+            (&mut self.past, &mut self.future)
+        } else {
+            (&mut self.future, &mut self.past)
+        };
+        if let Some(draft) = from.pop() {
+            to.push(core::mem::replace(&mut self.draft, draft));
+            self.untouched = false;
+            self.refill(out);
+        }
+    }
+
+    /// Puts another draft in place of this one; undo brings it back.
+    fn replace(&mut self, draft: Draft, out: &mut Vec<Patch>) {
+        self.remember("");
+        self.draft = draft;
+        self.pending = None;
+        self.set_html("restore", String::new(), out);
+        self.set_text("file-note", "", out);
+        out.push(Patch::Value { id: "phrase".to_owned(), text: String::new() });
+        self.set_text("echo-phrase", "", out);
+        self.refill(out);
+    }
+
+    fn restore(&mut self, yes: bool, out: &mut Vec<Patch>) {
+        match self.pending.take() {
+            Some(draft) if yes => self.replace(draft, out),
+            _ => {
+                self.set_html("restore", String::new(), out);
+                self.show(out);
+            }
+        }
+        out.push(Patch::Focus { id: "input-phrase".to_owned() });
+    }
+
+    fn save(&self, what: &str, tree: Tree, out: &mut Vec<Patch>) {
+        let title: String = self
+            .draft
+            .get("title")
+            .chars()
+            .map(|letter| if letter.is_alphanumeric() { letter } else { '-' })
+            .collect();
+        let name = match (what, title.trim_matches('-')) {
+            ("job", "") => "book".to_owned(),
+            ("job", title) => title.to_lowercase(),
+            _ => "shop".to_owned(),
+        };
+        let text = (self.json.print)(&tree);
+        out.push(Patch::Download { name: format!("{name}.quirefit-{what}.json"), text });
+    }
+
+    /// A file was opened: a job or a shop, told apart by what it says it is.
+    fn file(&mut self, text: &str, out: &mut Vec<Patch>) {
+        let opened = self.open_file(text, out);
+        let note = match opened {
+            Ok(key) => self.printer().word(key).to_owned(),
+            Err(errors) => self.fault_list(&errors),
+        };
+        self.set_html("file-note", note, out);
+    }
+
+    fn open_file(
+        &mut self,
+        text: &str,
+        out: &mut Vec<Patch>,
+    ) -> Result<&'static str, Vec<FieldError>> {
+        let foreign = || {
+            vec![FieldError {
+                path: String::new(),
+                given: String::new(),
+                wrong: say("file.no-json"),
+                repair: say("file.no-json.repair"),
+            }]
+        };
+        let tree = (self.json.parse)(text).ok_or_else(foreign)?;
+        let is = |format: &str| {
+            matches!(&tree, Tree::Map(entries)
+                if entries.iter().any(|(key, value)| key == "format" && *value == Tree::text(format)))
+        };
+        if is(shop::SCHEMA.format) {
+            let draft = from_tree(&tree, &shop::SCHEMA)?;
+            self.shop = shop::read(&draft)?;
+            self.own_shop = Some(draft);
+            if self.shop.line(self.draft.get("line")).is_none() {
+                self.draft.set("line", "");
+            }
+            self.refill(out);
+            return Ok("file.shop-opened");
+        }
+        let draft = from_tree(&tree, &job::SCHEMA)?;
+        self.replace(draft, out);
+        Ok("file.job-opened")
+    }
+
+    fn read_as(&mut self, name: &str, out: &mut Vec<Patch>) {
+        if let Some((_, reading)) = html::READINGS.iter().find(|(id, _)| *id == name) {
+            self.reading = *reading;
+            self.announced = None;
+            self.show(out);
+        }
+    }
+
+    fn explain(&mut self, figure: &str, out: &mut Vec<Patch>) {
+        let before = core::mem::replace(&mut self.explained, figure.to_owned());
+        self.show_explanation(out);
+        let id = if figure.is_empty() {
+            format!("figure-{before}")
+        } else {
+            "explanation-title".to_owned()
+        };
+        out.push(Patch::Focus { id });
+    }
+
+    fn toggle(&mut self, id: &str, value: &str, out: &mut Vec<Patch>) {
+        let Some(region) = id.strip_prefix("open-") else { return };
+        if value == "open" {
+            self.open.insert(region.to_owned());
+            self.rest(out);
+        } else {
+            self.open.remove(region);
+        }
+    }
+
+    /// The module broke and was started afresh with the last draft.
+    fn after_trap(&mut self, _message: &str, out: &mut Vec<Patch>) {
+        if let Some(draft) = self.pending.take() {
+            self.draft = draft;
+            self.untouched = false;
+        }
+        self.set_html("restore", String::new(), out);
+        self.refill(out);
+        let sorry = self.printer().word("page.trap").to_owned();
+        self.set_html("file-note", sorry, out);
+    }
+
+    fn fault_list(&self, errors: &[FieldError]) -> String {
+        let printer = self.printer();
+        maud::html! {
+            p { strong { (printer.word("file.not-opened")) } }
+            ul { @for error in errors { li { (html::file_fault(error, &printer)) } } }
+        }
+        .into_string()
+    }
+}
+
+/// The decimal sign of a language.
+fn decimal_mark(language: &str) -> Mark {
+    if language.starts_with("en") || language.starts_with("zh") || language.starts_with("ja") {
+        Mark::Point
+    } else {
+        Mark::Comma
+    }
+}

@@ -1,0 +1,248 @@
+//! Drawing the state: which elements get what, and only when it changed.
+
+use super::event::Patch;
+use super::saved::Saved;
+use super::session::Session;
+use crate::check::Verdict;
+use crate::draft::Draft;
+use crate::draft::Kind;
+use crate::job::{self, JobReading, SCHEMA};
+use crate::plan;
+use crate::view::REGIONS;
+use crate::view::html::{self, Scene};
+use crate::words::say;
+
+impl Session {
+    /// Replaces an element's content when it differs from what it was last given.
+    pub(super) fn set_html(&mut self, id: &str, html: String, out: &mut Vec<Patch>) {
+        let fresh = self.sent.get(id) != Some(&html);
+        if fresh {
+            self.sent.insert(id.to_owned(), html.clone());
+            out.push(Patch::Html { id: id.to_owned(), html });
+        }
+    }
+
+    /// Plain text into an element, escaped.
+    pub(super) fn set_text(&mut self, id: &str, text: &str, out: &mut Vec<Patch>) {
+        self.set_html(id, maud::html! { (text) }.into_string(), out);
+    }
+
+    fn set_attr(
+        &mut self,
+        id: String,
+        name: &'static str,
+        value: Option<&str>,
+        out: &mut Vec<Patch>,
+    ) {
+        let key = format!("{id} {name}");
+        let now = value.unwrap_or("\u{0}").to_owned();
+        if self.sent.get(&key) != Some(&now) {
+            self.sent.insert(key, now);
+            out.push(Patch::Attr { id, name, value: value.map(str::to_owned) });
+        }
+    }
+
+    /// Sends the texts of the fields that differ from another draft.
+    pub(super) fn send_values(&self, before: &Draft, out: &mut Vec<Patch>) {
+        for field in SCHEMA.fields {
+            let now = self.draft.get(field.id);
+            if now != before.get(field.id) {
+                let shown = if now.is_empty() && matches!(field.kind, Kind::Choice(_)) {
+                    field.default
+                } else {
+                    now
+                };
+                out.push(Patch::Value { id: field.id.to_owned(), text: shown.to_owned() });
+            }
+        }
+    }
+
+    /// Everything anew: fields, sections, shop, answer.
+    pub(super) fn refill(&mut self, out: &mut Vec<Patch>) {
+        for field in SCHEMA.fields {
+            let text = match self.draft.get(field.id) {
+                "" if matches!(field.kind, Kind::Choice(_)) => field.default,
+                text => text,
+            };
+            out.push(Patch::Value { id: field.id.to_owned(), text: text.to_owned() });
+        }
+        let (label, lines, suggestions) =
+            html::shop_line(&self.shop, self.draft.get("line"), &self.printer());
+        self.set_html("shop", label.into_string(), out);
+        self.set_html("input-line", lines.into_string(), out);
+        self.set_html("suggestions", suggestions.into_string(), out);
+        self.redraw_sections(out);
+    }
+
+    /// The further sections anew, then the rest of the page.
+    pub(super) fn redraw_sections(&mut self, out: &mut Vec<Patch>) {
+        let sections = html::inserts(&self.draft, &self.shop, &self.printer()).into_string();
+        // The slots inside are new and empty, whatever they were given before.
+        self.sent.retain(|id, _| !id.starts_with("echo-sections-"));
+        self.set_html("sections", sections, out);
+        self.show(out);
+    }
+
+    /// Reads the draft, plans it if it is complete, and paints what a person looks at first.
+    pub(super) fn show(&mut self, out: &mut Vec<Patch>) {
+        let reading = job::read(&self.draft, &self.shop);
+        self.show_notes(&reading, out);
+        let stale = reading.job.is_none();
+        if let Some(job) = &reading.job {
+            let plan = plan::plan(job, &self.shop);
+            self.shown = Some((job.clone(), plan));
+        }
+        let answer = self.answer_html(&reading, stale);
+        self.set_html("answer", answer, out);
+        self.set_attr("answer".to_owned(), "class", stale.then_some("stale"), out);
+        let picture = self.scene().map(|scene| html::picture(&scene).into_string());
+        if let Some(picture) = picture {
+            self.set_html("picture", picture, out);
+        }
+        self.announce(stale, out);
+        out.push(Patch::Later {});
+    }
+
+    fn answer_html(&self, reading: &JobReading, stale: bool) -> String {
+        let printer = self.printer();
+        let wanted: Vec<&str> = reading
+            .missing
+            .iter()
+            .map(|field| printer.word(&format!("field.{field}.label")))
+            .collect();
+        let scene = self.scene();
+        maud::html! {
+            @if self.untouched { p class="example" { (printer.word("answer.example")) } }
+            @if !wanted.is_empty() {
+                p class="missing" {
+                    (printer.text(&say("answer.missing").text("fields", wanted.join(", "))))
+                }
+            }
+            @match &scene {
+                Some(scene) => (html::answer(scene, stale)),
+                None => p class="empty" { (printer.word("answer.empty")) },
+            }
+        }
+        .into_string()
+    }
+
+    fn show_notes(&mut self, reading: &JobReading, out: &mut Vec<Patch>) {
+        let paths: Vec<String> = SCHEMA
+            .fields
+            .iter()
+            .map(|field| field.id.to_owned())
+            .chain((0..self.draft.members("sections")).flat_map(|index| {
+                SCHEMA
+                    .groups
+                    .iter()
+                    .flat_map(|(_, fields)| fields.iter())
+                    .map(move |field| format!("sections.{index}.{}", field.id))
+            }))
+            .collect();
+        for path in paths {
+            let field = SCHEMA.field(&path);
+            let quiet = field.is_some_and(|field| {
+                matches!(field.kind, Kind::Choice(_) | Kind::Text(_)) && field.id != "line"
+            });
+            let note = reading.notes.get(&path);
+            if quiet && !matches!(note, Some(job::Note::Wrong(_))) {
+                continue;
+            }
+            let id = path.replace('.', "-");
+            let printed = html::note(&path, note, &self.printer()).into_string();
+            self.set_html(&format!("echo-{id}"), printed, out);
+            let wrong = matches!(note, Some(job::Note::Wrong(_)));
+            self.set_attr(format!("input-{id}"), "aria-invalid", wrong.then_some("true"), out);
+        }
+    }
+
+    /// The verdict in words, once it has changed.
+    fn announce(&mut self, stale: bool, out: &mut Vec<Patch>) {
+        let Some((_, plan)) = self.shown.as_ref().filter(|_| !stale) else { return };
+        let verdict = plan.verdict;
+        if self.announced == Some(verdict) {
+            return;
+        }
+        let key = match verdict {
+            Verdict::Fits => "answer.fits",
+            Verdict::Marginal => "answer.marginal",
+            Verdict::DoesNotFit => "answer.no",
+        };
+        self.announced = Some(verdict);
+        out.push(Patch::Announce { text: self.printer().word(key).to_owned() });
+    }
+
+    /// What a person looks at second, after the first has been painted; then the job is kept.
+    pub(super) fn rest(&mut self, out: &mut Vec<Patch>) {
+        for region in &REGIONS {
+            let hidden = !region.readings.contains(&self.reading);
+            let hide = hidden.then_some("");
+            self.set_attr(format!("region-{}", region.id), "hidden", hide, out);
+            let scene = self.scene();
+            let summary = html::region_summary(region, scene.as_ref()).into_string();
+            let body = (self.open.contains(region.id) && !hidden)
+                .then(|| html::region_body(region, scene.as_ref()).into_string());
+            self.set_html(&format!("summary-{}", region.id), summary, out);
+            if hidden {
+                self.set_html(&format!("body-{}", region.id), String::new(), out);
+            } else if let Some(body) = body {
+                self.set_html(&format!("body-{}", region.id), body, out);
+            }
+        }
+        for (name, reading) in html::READINGS {
+            let pressed = if reading == self.reading { "true" } else { "false" };
+            self.set_attr(format!("reading-{name}"), "aria-pressed", Some(pressed), out);
+            if reading == self.reading {
+                self.set_attr("page".to_owned(), "data-reading", Some(name), out);
+            }
+        }
+        self.show_explanation(out);
+        self.show_first_off(out);
+        if self.keeps && !self.untouched {
+            let text = Saved {
+                job: Some(self.draft.clone()),
+                earlier: self.pending.clone(),
+                shop: self.own_shop.clone(),
+            }
+            .print(self.json);
+            out.push(Patch::Store { text });
+        }
+    }
+
+    pub(super) fn show_explanation(&mut self, out: &mut Vec<Patch>) {
+        let told = self
+            .scene()
+            .filter(|_| !self.explained.is_empty())
+            .map(|scene| html::explanation(&scene, &self.explained).into_string())
+            .unwrap_or_default();
+        let hidden = told.is_empty().then_some("");
+        self.set_html("explanation", told, out);
+        self.set_attr("explanation".to_owned(), "hidden", hidden, out);
+    }
+
+    fn show_first_off(&mut self, out: &mut Vec<Patch>) {
+        let told = self.scene().map(|scene| html::first_off(&scene).into_string());
+        self.set_html("first-off", told.unwrap_or_default(), out);
+    }
+
+    /// Opens every region for the printer, and closes them again.
+    pub(super) fn prepare_print(&mut self, before: bool, out: &mut Vec<Patch>) {
+        let open = self.open.clone();
+        if before {
+            self.open = REGIONS.iter().map(|region| region.id.to_owned()).collect();
+            self.rest(out);
+        }
+        for region in &REGIONS {
+            let stands_open = before || open.contains(region.id);
+            let id = format!("open-{}", region.id);
+            out.push(Patch::Attr { id, name: "open", value: stands_open.then(String::new) });
+        }
+        self.open = open;
+    }
+
+    /// What the views look at; nothing before the first complete job.
+    pub(super) fn scene(&self) -> Option<Scene<'_>> {
+        let (job, plan) = self.shown.as_ref()?;
+        Some(Scene { job, shop: &self.shop, plan, printer: self.printer(), reading: self.reading })
+    }
+}

@@ -1,0 +1,54 @@
+//! The plan: every stage's result, what the rules found, and the verdict.
+
+use crate::check::{self, check};
+use crate::job::Job;
+use crate::results::work_out;
+use crate::shop::Shop;
+
+pub use crate::book::{
+    Blanks, BookMass, Calibrated, CoverPlan, FirstOff, Folio, Folios, Leaf, Margins, Shape, Spread,
+    Stack, Trim, Trust, distance_left, spreads,
+};
+pub use crate::check::{Finding, Verdict, Weight};
+pub use crate::finishing::{Answer, LimitCheck, LimitId, Room};
+pub use crate::results::Results;
+
+/// A planned book.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Plan {
+    /// What every stage found.
+    pub results: Results,
+    /// What the rules found, gravest first.
+    pub findings: Vec<Finding>,
+    /// Whether it can be made on the line.
+    pub verdict: Verdict,
+}
+
+/// Plans a job in a shop. Never fails: a [`Job`] is valid, and "does not fit" is a finding.
+#[must_use]
+pub fn plan(job: &Job, shop: &Shop) -> Plan {
+    let results = work_out(job, shop);
+    let mut findings = Vec::new();
+    check(job, shop, &results, &mut findings);
+    let verdict = check::verdict(&findings);
+    Plan { results, findings, verdict }
+}
+
+impl Plan {
+    /// Further pages of the main section that the line has room for, by the closed form of each
+    /// limit at the unfavourable end of its band; the least of them. Negative: so many too many.
+    /// Nothing when no limit grows with the pages.
+    #[must_use]
+    pub fn room_pages(&self) -> Option<i64> {
+        self.results.limits.iter().filter_map(|limit| limit.room.pages()).min()
+    }
+    /// The limit with the least margin for its size: the one that bites first.
+    #[must_use]
+    pub fn tightest(&self) -> Option<&LimitCheck> {
+        let share = |limit: &LimitCheck| {
+            let end = limit.range.most.or(limit.range.least).unwrap_or(1.0).abs();
+            if end > 0.0 { limit.margin / end } else { limit.margin }
+        };
+        self.results.limits.iter().min_by(|a, b| share(a).total_cmp(&share(b)))
+    }
+}

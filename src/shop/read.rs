@@ -1,0 +1,230 @@
+//! The shop's draft to a [`Shop`] and back.
+
+use super::fields::{SCHEMA, limits};
+use super::{Calibration, PressSheet, Shop};
+use crate::data::{Line, Range, SHOP_DEFAULTS};
+use crate::draft::{Draft, FieldError, Value, read_text};
+use crate::entry::{LengthUnit, Reading};
+use crate::paper::{Stock, caliper};
+use crate::source::Source;
+use crate::units::{Mm, Size};
+use crate::words::say;
+
+/// Reads a shop.
+///
+/// # Errors
+/// Every field that cannot be right, and a shop without a finishing line.
+pub fn read(draft: &Draft) -> Result<Shop, Vec<FieldError>> {
+    let mut reader = Reader::new(draft);
+    let lines: Vec<Line> = (0..draft.members("lines")).map(|index| reader.line(index)).collect();
+    if lines.is_empty() {
+        let fault = say("shop.no-line");
+        reader.fail("lines", fault, "shop.no-line.repair");
+    }
+    let stocks = (0..draft.members("stocks")).filter_map(|index| reader.stock(index)).collect();
+    let press_sheets =
+        (0..draft.members("press_sheets")).filter_map(|index| reader.sheet(index)).collect();
+    let mut defaults = SHOP_DEFAULTS;
+    for (id, place) in [
+        ("bleed", &mut defaults.bleed),
+        ("safe", &mut defaults.safe),
+        ("tolerance", &mut defaults.tolerance),
+        ("head_trim", &mut defaults.head_trim),
+        ("foot_trim", &mut defaults.foot_trim),
+        ("gutter", &mut defaults.gutter),
+    ] {
+        if let Some(number) = reader.number(id) {
+            *place = Mm(number);
+            defaults.source = Source::Shop;
+        }
+    }
+    let shop = Shop {
+        name: reader.text("name"),
+        note: reader.text("note"),
+        lines,
+        stocks,
+        press_sheets,
+        defaults,
+        round_fold: reader.calibration("round_factor"),
+        square_fold: reader.calibration("square_factor"),
+    };
+    if reader.errors.is_empty() { Ok(shop) } else { Err(reader.errors) }
+}
+
+/// Reads field after field and keeps every error.
+struct Reader<'a> {
+    draft: &'a Draft,
+    unit: LengthUnit,
+    errors: Vec<FieldError>,
+}
+
+impl<'a> Reader<'a> {
+    fn new(draft: &'a Draft) -> Self {
+        let unit = LengthUnit::of(draft.get("units"));
+        Self { draft, unit, errors: Vec::new() }
+    }
+
+    fn fail(&mut self, path: &str, wrong: crate::words::Say, repair: &str) {
+        let given = self.draft.get(path).to_owned();
+        self.errors.push(FieldError { path: path.to_owned(), given, wrong, repair: say(repair) });
+    }
+
+    /// The value of a field, its default where nothing stands; errors are kept.
+    fn value(&mut self, path: &str) -> Option<Value> {
+        let field = SCHEMA.field(path)?;
+        let text = match self.draft.get(path) {
+            "" => field.default,
+            typed => typed,
+        };
+        if text.is_empty() {
+            return None;
+        }
+        match read_text(field.kind, text, self.unit) {
+            Reading::Understood(value, _) => return Some(value),
+            Reading::Wrong(fault) => self.errors.push(FieldError {
+                path: path.to_owned(),
+                given: text.to_owned(),
+                wrong: fault.wrong,
+                repair: fault.repair,
+            }),
+            Reading::Incomplete | Reading::Ask(_) => {
+                self.fail(path, say("file.unclear"), "file.unclear.repair");
+            }
+        }
+        None
+    }
+
+    fn number(&mut self, path: &str) -> Option<f64> {
+        match self.value(path)? {
+            Value::Number(number) => Some(number),
+            _ => None,
+        }
+    }
+
+    fn text(&mut self, path: &str) -> String {
+        match self.value(path) {
+            Some(Value::Text(text)) => text,
+            _ => String::new(),
+        }
+    }
+
+    fn yes(&mut self, path: &str) -> bool {
+        self.value(path) == Some(Value::Choice("yes"))
+    }
+
+    fn line(&mut self, index: usize) -> Line {
+        let at = |field: &str| format!("lines.{index}.{field}");
+        let name = self.text(&at("name"));
+        if name.is_empty() {
+            self.fail(&at("name"), say("shop.no-name"), "shop.no-name.repair");
+        }
+        let mut line = Line {
+            name: name.into(),
+            note: self.text(&at("note")).into(),
+            creases: self.yes(&at("creases")),
+            cuts_head_foot: self.yes(&at("cuts_head_foot")),
+            heads: self.number(&at("heads")).unwrap_or_default() as u32,
+            sets_per_hour: self.number(&at("sets_per_hour")).unwrap_or_default(),
+            makeready_minutes: self.number(&at("makeready_minutes")).unwrap_or_default(),
+            ..Line::UNLIMITED
+        };
+        for (limit, range) in limits(&mut line) {
+            let least = at(&format!("{limit}_least"));
+            let most = at(&format!("{limit}_most"));
+            *range = Range { least: self.number(&least), most: self.number(&most) };
+            if let (Some(low), Some(high)) = (range.least, range.most)
+                && low > high
+            {
+                self.fail(&least, say("shop.range"), "shop.range.repair");
+            }
+        }
+        line
+    }
+
+    fn stock(&mut self, index: usize) -> Option<Stock> {
+        let name = self.text(&format!("stocks.{index}.name"));
+        let path = format!("stocks.{index}.paper");
+        let Some(Value::Paper(stock)) = self.value(&path) else {
+            if self.draft.get(&path).is_empty() {
+                self.fail(&path, say("shop.no-paper"), "shop.no-paper.repair");
+            }
+            return None;
+        };
+        if caliper(&stock).is_none() {
+            self.fail(&path, say("shop.no-caliper"), "shop.no-caliper.repair");
+            return None;
+        }
+        Some(Stock { name: if name.is_empty() { stock.name.clone() } else { name }, ..stock })
+    }
+
+    fn sheet(&mut self, index: usize) -> Option<PressSheet> {
+        let at = |field: &str| format!("press_sheets.{index}.{field}");
+        let name = self.text(&at("name"));
+        let width = self.number(&at("width"));
+        let height = self.number(&at("height"));
+        for (field, length) in [("width", width), ("height", height)] {
+            if length.is_none() && self.draft.get(&at(field)).is_empty() {
+                self.fail(&at(field), say("shop.no-length"), "shop.no-length.repair");
+            }
+        }
+        Some(PressSheet { name, size: Size::new(Mm(width?), Mm(height?)) })
+    }
+
+    fn calibration(&mut self, id: &str) -> Option<Calibration> {
+        let error = self.number(&format!("{id}_error"))?;
+        let note = self.text(&format!("{id}_note"));
+        Some(Calibration { factor: self.number(id)?, error, note })
+    }
+}
+
+/// Writes a shop as the texts that would make it: what a saved shop file holds.
+#[must_use]
+pub fn draft_of(shop: &Shop) -> Draft {
+    let mut draft = Draft::of(&[("name", &shop.name), ("note", &shop.note)]);
+    let defaults = &shop.defaults;
+    for (id, length) in [
+        ("bleed", defaults.bleed),
+        ("safe", defaults.safe),
+        ("tolerance", defaults.tolerance),
+        ("head_trim", defaults.head_trim),
+        ("foot_trim", defaults.foot_trim),
+        ("gutter", defaults.gutter),
+    ] {
+        draft.set(id, &length.get().to_string());
+    }
+    for (id, fold) in [("round_factor", &shop.round_fold), ("square_factor", &shop.square_fold)] {
+        if let Some(fold) = fold {
+            draft.set(id, &fold.factor.to_string());
+            draft.set(&format!("{id}_error"), &fold.error.to_string());
+            draft.set(&format!("{id}_note"), &fold.note);
+        }
+    }
+    for (index, line) in shop.lines.iter().enumerate() {
+        let mut set = |field: &str, text: &str| draft.set(&format!("lines.{index}.{field}"), text);
+        let yes_no = |yes| if yes { "yes" } else { "no" };
+        set("name", &line.name);
+        set("note", &line.note);
+        set("creases", yes_no(line.creases));
+        set("cuts_head_foot", yes_no(line.cuts_head_foot));
+        set("heads", &line.heads.to_string());
+        set("sets_per_hour", &line.sets_per_hour.to_string());
+        set("makeready_minutes", &line.makeready_minutes.to_string());
+        for (limit, range) in limits(&mut line.clone()) {
+            for (end, number) in [("least", range.least), ("most", range.most)] {
+                if let Some(number) = number {
+                    set(&format!("{limit}_{end}"), &number.to_string());
+                }
+            }
+        }
+    }
+    for (index, stock) in shop.stocks.iter().enumerate() {
+        draft.set(&format!("stocks.{index}.name"), &stock.name);
+        draft.set(&format!("stocks.{index}.paper"), &stock.typed);
+    }
+    for (index, sheet) in shop.press_sheets.iter().enumerate() {
+        draft.set(&format!("press_sheets.{index}.name"), &sheet.name);
+        draft.set(&format!("press_sheets.{index}.width"), &sheet.size.width.get().to_string());
+        draft.set(&format!("press_sheets.{index}.height"), &sheet.size.height.get().to_string());
+    }
+    draft
+}

@@ -1,0 +1,118 @@
+//! The answer in prose, with the figures set large inside it, and the picture beside it.
+
+use super::Scene;
+use crate::drawing::book_end;
+use crate::job::Role;
+use crate::plan::{Finding, Verdict, Weight};
+use crate::units::{Copies, Mm, PAGES_PER_SHEET, Pages};
+use crate::view::{Reading, svg};
+use crate::words::{Say, say};
+use maud::{Markup, html};
+
+/// Thickness of a sheet of copier paper, to picture a book by (80 g/m² at 1.3 cm³/g).
+const COPIER_SHEET: Mm = Mm(0.104);
+/// Head-room told to a client: only in pages, and only up to the next so many.
+const CLIENT_ROOM: i64 = 8;
+
+/// The answer. `stale` while what stands in the form is not complete: it is then the last answer.
+#[must_use]
+pub fn answer(scene: &Scene, stale: bool) -> Markup {
+    let verdict = scene.plan.verdict;
+    let (name, key) = match verdict {
+        Verdict::Fits => ("fits", "answer.fits"),
+        Verdict::Marginal => ("marginal", "answer.marginal"),
+        Verdict::DoesNotFit => ("no", "answer.no"),
+    };
+    html! {
+        @if stale { p class="stale" { (scene.tell(&about(scene))) } }
+        p class={ "verdict " (name) } {
+            (mark(verdict))
+            strong { (scene.word(key)) } " " (scene.tell(&reason(scene)))
+        }
+        p class="figures" { (scene.tell(&figures(scene))) }
+        p class="aside" { (scene.tell(&aside(scene))) }
+    }
+}
+
+/// Which book the answer is about.
+fn about(scene: &Scene) -> Say {
+    let pages: u32 = scene.job.sections.iter().map(|section| section.pages.get()).sum();
+    say("answer.about")
+        .put("pages", Pages(pages))
+        .put("width", scene.job.size.width)
+        .put("height", scene.job.size.height)
+}
+
+/// Why: head-room when it fits, else what decides. A client never hears of limits.
+fn reason(scene: &Scene) -> Say {
+    let worst = scene.plan.findings.iter().find(|finding| finding.weight >= Weight::Marginal);
+    match (worst, scene.reading) {
+        (None, reading) => room(scene, reading),
+        (Some(_), Reading::Client) => say(match scene.plan.verdict {
+            Verdict::Marginal => "answer.marginal.client",
+            _ => "answer.no.client",
+        }),
+        (Some(finding), _) => Finding::say(finding),
+    }
+}
+
+fn room(scene: &Scene, reading: Reading) -> Say {
+    let sheet = i64::from(PAGES_PER_SHEET);
+    let Some(pages) = scene.plan.room_pages() else { return say("room.unlimited") };
+    let told = if reading == Reading::Client { pages.min(CLIENT_ROOM) } else { pages };
+    if told < sheet { say("room.none") } else { say("room.pages").put("pages", Pages(told as u32)) }
+}
+
+fn figures(scene: &Scene) -> Say {
+    let results = &scene.plan.results;
+    let spine = results.stack.closed.map(|closed| closed.0);
+    let range = scene.printer.numbers.range(spine.map(Mm::get), crate::units::Unit::Length);
+    let creep = results.leaves.last().map(|leaf| leaf.push_out).unwrap_or_default();
+    let key = if range.is_some() { "answer.figures" } else { "answer.figures.exact" };
+    say(key)
+        .figure("spine", "spine", spine)
+        .text("range", range.unwrap_or_default())
+        .figure("push_out", "push_out", creep)
+        .figure("cut", "face_cut", crate::units::Band::exact(results.trim.face_cut))
+}
+
+/// Thickness as a thing, and mass.
+fn aside(scene: &Scene) -> Say {
+    let results = &scene.plan.results;
+    let sheets = (results.stack.closed.nominal.0 / COPIER_SHEET).round() as u32;
+    let like = say("answer.like").put("sheets", Copies(sheets));
+    match results.mass {
+        Some(mass) => say("answer.aside").say("like", like).figure("mass", "mass", mass.book),
+        None => like,
+    }
+}
+
+/// The verdict as a shape: a tick in a circle, a balance tipped, a bar crossed.
+fn mark(verdict: Verdict) -> Markup {
+    let path = match verdict {
+        Verdict::Fits => "M12 2a10 10 0 1 0 0 20a10 10 0 1 0 0-20M7 12.5l3.5 3.5l6.5-8",
+        Verdict::Marginal => "M3 9.5l18-4M12 7.5v13.5M7 21h10M3 9.5l-1.5 5h6zM21 5.500l-2.500 5h5z",
+        Verdict::DoesNotFit => "M2 8h20v8h-20zM5 3l14 18",
+    };
+    html! {
+        svg class="mark" viewBox="0 0 24 24" aria-hidden="true" { path d=(path) {} }
+    }
+}
+
+/// The picture: the end of the book, tinted by its papers.
+#[must_use]
+pub fn picture(scene: &Scene) -> Markup {
+    let kinds: Vec<&'static str> =
+        scene.job.sections.iter().map(|section| section.stock.kind.id).collect();
+    let drawing = book_end(scene.plan, &kinds);
+    let covered = scene.job.sections.iter().any(|section| section.role == Role::Cover);
+    html! {
+        figure {
+            (svg::svg(&drawing, &scene.printer))
+            figcaption {
+                (scene.tell(&drawing.title)) " "
+                (scene.word(if covered { "drawing.note.cover" } else { "drawing.note.self" }))
+            }
+        }
+    }
+}

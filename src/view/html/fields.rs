@@ -1,0 +1,193 @@
+//! The form: one control a row of the fields table, each with its own slot for echo and fault.
+
+use crate::data::FINISHED_SIZES;
+use crate::draft::{Draft, Field, FieldError, Group, Kind};
+use crate::job::{Note, SCHEMA};
+use crate::shop::Shop;
+use crate::view::Printer;
+use maud::{Markup, html};
+
+/// Groups behind disclosures, in order.
+pub(super) const GROUPS: [&str; 6] =
+    ["pictures", "paper", "trim", "dummy", "first-off", "identity"];
+
+/// The fields of one group.
+pub(super) fn group(group: Group, draft: &Draft, shop: &Shop, printer: &Printer) -> Markup {
+    html! {
+        @for field in SCHEMA.fields.iter().filter(|field| field.group == group) {
+            (control(field, field.id, draft, shop, printer))
+        }
+    }
+}
+
+/// Sections beyond the main one: rewritten whole when one is added or taken out.
+#[must_use]
+pub fn inserts(draft: &Draft, shop: &Shop, printer: &Printer) -> Markup {
+    let fields = SCHEMA.groups.iter().flat_map(|(_, fields)| fields.iter());
+    let count = draft.members("sections");
+    html! {
+        @for index in 0..count {
+            fieldset class="insert" id={ "section-" (index) } {
+                legend { (printer.word("section.legend")) " " (index + 1) }
+                @for field in fields.clone() {
+                    (control(field, &format!("sections.{index}.{}", field.id), draft, shop, printer))
+                }
+                button type="button" id={ "section-remove-" (index) } data-act="section-remove"
+                    data-value=(index) { (printer.word("section.remove")) " " (index + 1) }
+            }
+        }
+        button type="button" id="section-add" data-act="section-add" { (printer.word("section.add")) }
+    }
+}
+
+/// One control with label, hint, echo and help.
+fn control(field: &Field, path: &str, draft: &Draft, shop: &Shop, printer: &Printer) -> Markup {
+    let id = path.replace('.', "-");
+    let key = match path.split_once('.') {
+        Some((group, _)) => format!("field.{group}.{}", field.id),
+        None => format!("field.{}", field.id),
+    };
+    let label = printer.word(&format!("{key}.label"));
+    let hint = printer.word(&format!("{key}.hint"));
+    let text = draft.get(path);
+    let described =
+        if hint.is_empty() { format!("echo-{id}") } else { format!("hint-{id} echo-{id}") };
+    html! {
+        @match field.kind {
+            Kind::Choice(options) => {
+                fieldset class="field choice" id={ "field-" (id) } aria-describedby=(described) {
+                    legend { (label) }
+                    @if !hint.is_empty() { p class="hint" id={ "hint-" (id) } { (hint) } }
+                    div class="options" {
+                        @for option in options {
+                            label {
+                                input type="radio" name=(path) id={ "input-" (id) "-" (option) } value=(option)
+                                    checked[option == &choice(field, text)];
+                                " " span { (printer.word(&format!("{key}.{option}"))) }
+                            }
+                        }
+                    }
+                    (slot(&id))
+                    (help(&id, &key, printer))
+                }
+            }
+            _ => {
+                div class="field" id={ "field-" (id) } {
+                    label for={ "input-" (id) } { (label) }
+                    @if !hint.is_empty() { p class="hint" id={ "hint-" (id) } { (hint) } }
+                    @if field.id == "line" {
+                        select id={ "input-" (id) } name=(path) aria-describedby=(described) {
+                            (lines(shop, text))
+                        }
+                    } @else {
+                        input type="text" id={ "input-" (id) } name=(path) value=(text)
+                            inputmode=(inputmode(field.kind)) list=[list(field.kind)]
+                            autocomplete="off" autocapitalize="off" spellcheck="false"
+                            aria-describedby=(described);
+                    }
+                    (slot(&id))
+                    (help(&id, &key, printer))
+                }
+            }
+        }
+    }
+}
+
+/// Where echo, question or fault stand. Filled by a patch, so that the control itself stays.
+fn slot(id: &str) -> Markup {
+    html! { div class="echo" id={ "echo-" (id) } {} }
+}
+
+fn help(id: &str, key: &str, printer: &Printer) -> Markup {
+    let text = printer.word(&format!("{key}.help"));
+    html! {
+        @if !text.is_empty() {
+            details class="help" id={ "help-" (id) } {
+                summary { (printer.word("form.help")) }
+                p { (text) }
+            }
+        }
+    }
+}
+
+fn choice<'a>(field: &Field, text: &'a str) -> &'a str
+where
+    'static: 'a,
+{
+    if text.is_empty() { field.default } else { text }
+}
+
+/// The options of the line: the shop's lines by name.
+pub(super) fn lines(shop: &Shop, chosen: &str) -> Markup {
+    html! {
+        @for (index, line) in shop.lines.iter().enumerate() {
+            option value=(line.name) selected[line.name == chosen || (chosen.is_empty() && index == 0)] {
+                (line.name)
+            }
+        }
+    }
+}
+
+const fn inputmode(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Copies | Kind::Number(..) => "numeric",
+        Kind::Length(..) => "decimal",
+        _ => "text",
+    }
+}
+
+const fn list(kind: Kind) -> Option<&'static str> {
+    match kind {
+        Kind::Size => Some("sizes"),
+        Kind::Paper => Some("papers"),
+        _ => None,
+    }
+}
+
+/// Suggestions for sizes and papers: the shop's own papers first.
+pub(super) fn suggestions(shop: &Shop) -> Markup {
+    html! {
+        datalist id="sizes" { @for size in &FINISHED_SIZES { option value=(size.name) {} } }
+        datalist id="papers" { @for stock in &shop.stocks { option value=(stock.name) {} } }
+    }
+}
+
+/// What stands in a field's slot: echo, question with ready answers, or fault with its repair.
+#[must_use]
+pub fn note(path: &str, note: Option<&Note>, printer: &Printer) -> Markup {
+    html! {
+        @match note {
+            None | Some(Note::Incomplete) => {}
+            Some(Note::Echo(echo)) => {
+                @let text = printer.text(echo);
+                @if !text.is_empty() { p class="understood" { (text) } }
+            }
+            Some(Note::Ask(question)) => {
+                p class="question" { (printer.text(&question.ask)) }
+                p class="choices" {
+                    @for (index, choice) in question.choices.iter().enumerate() {
+                        button type="button" id={ "choose-" (path.replace('.', "-")) "-" (index) }
+                            data-act={ "choose:" (path) } data-value=(choice.typed) {
+                            (printer.text(&choice.label))
+                        }
+                    }
+                }
+            }
+            Some(Note::Wrong(fault)) => {
+                p class="fault" {
+                    strong { (printer.text(&fault.wrong)) } " " (printer.text(&fault.repair))
+                }
+            }
+        }
+    }
+}
+
+/// A fault in a file: which field, what was given, what is wrong, how to mend it.
+#[must_use]
+pub fn file_fault(error: &FieldError, printer: &Printer) -> Markup {
+    html! {
+        @if !error.path.is_empty() { code { (error.path) } " " }
+        @if !error.given.is_empty() { q { (error.given) } " " }
+        (printer.text(&error.wrong)) " " (printer.text(&error.repair))
+    }
+}

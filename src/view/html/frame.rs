@@ -1,0 +1,191 @@
+//! The whole body of the page: readings, form, answer, regions, settings and files.
+
+use super::fields::{GROUPS, group, inserts, lines, suggestions};
+use super::{Scene, answer, picture};
+use crate::draft::{Draft, Group};
+use crate::shop::Shop;
+use crate::view::{Printer, REGIONS, Reading, Region};
+use maud::{Markup, html};
+
+/// What the frame is drawn from.
+#[derive(Debug, Clone, Copy)]
+pub struct Page<'a> {
+    /// What stands in the form.
+    pub draft: &'a Draft,
+    /// The shop.
+    pub shop: &'a Shop,
+    /// Language and numbers.
+    pub printer: Printer<'a>,
+    /// The plan to show, when there is one.
+    pub scene: Option<Scene<'a>>,
+}
+
+/// The body of the page. It reads as a finished sample even where nothing can run.
+#[must_use]
+pub fn frame(page: &Page) -> Markup {
+    let printer = &page.printer;
+    html! {
+        div id="page" data-reading="design" {
+        p id="notice" role="alert" { (printer.word("page.notice")) }
+        header class="top" {
+            p class="name" { (printer.word("page.name")) }
+            p class="purpose" { (printer.word("page.purpose")) }
+            nav id="readings" aria-label=(printer.word("readings.label")) {
+                @for (id, _) in READINGS {
+                    button type="button" id={ "reading-" (id) } data-act="reading" data-value=(id)
+                        aria-pressed=(if id == "design" { "true" } else { "false" }) {
+                        (printer.word(&format!("readings.{id}")))
+                    }
+                }
+            }
+        }
+        main {
+            (form(page))
+            div class="result" {
+                h1 class="quiet" { (printer.word("answer.heading")) }
+                section id="answer" aria-label=(printer.word("answer.heading")) {
+                    @if let Some(scene) = &page.scene { (answer(scene, false)) }
+                }
+                p id="status" role="status" class="quiet" {}
+                section id="picture" aria-label=(printer.word("picture.heading")) {
+                    @if let Some(scene) = &page.scene { (picture(scene)) }
+                }
+                aside id="explanation" hidden aria-labelledby="explanation-title" {}
+                @for region in &REGIONS { (shell(region, page)) }
+                section id="cautions" {
+                    h2 { (printer.word("cautions.heading")) }
+                    p { (printer.word("cautions.dummy")) }
+                    p { (printer.word("cautions.machine")) }
+                }
+            }
+        }
+        (foot(printer))
+        }
+    }
+}
+
+/// The readings by id.
+pub const READINGS: [(&str, Reading); 3] =
+    [("client", Reading::Client), ("design", Reading::Design), ("floor", Reading::Floor)];
+
+fn form(page: &Page) -> Markup {
+    let printer = &page.printer;
+    html! {
+        form id="form" autocomplete="off" aria-label=(printer.word("form.label")) {
+            div id="restore" {}
+            div class="field phrase" id="field-phrase" {
+                label for="input-phrase" { (printer.word("field.phrase.label")) }
+                p class="hint" id="hint-phrase" { (printer.word("field.phrase.hint")) }
+                input type="text" id="input-phrase" name="phrase" autocomplete="off"
+                    autocapitalize="off" spellcheck="false" aria-describedby="hint-phrase echo-phrase";
+                div class="echo" id="echo-phrase" {}
+            }
+            div id="example" {}
+            (group(Group::Main, page.draft, page.shop, printer))
+            details class="more" id="more-sections" {
+                summary { (printer.word("group.sections")) }
+                div id="sections" { (inserts(page.draft, page.shop, printer)) }
+            }
+            @for name in GROUPS {
+                details class="more" id={ "more-" (name) } {
+                    summary { (printer.word(&format!("group.{name}"))) }
+                    (group(Group::More(name), page.draft, page.shop, printer))
+                    @if name == "first-off" { div id="first-off" {} }
+                }
+            }
+            div id="faults" {}
+            p class="history" {
+                @for act in ["undo", "redo", "new"] {
+                    button type="button" id={ "act-" (act) } data-act=(act) {
+                        (printer.word(&format!("act.{act}")))
+                    }
+                }
+            }
+            div id="suggestions" { (suggestions(page.shop)) }
+        }
+    }
+}
+
+fn shell(region: &Region, page: &Page) -> Markup {
+    let id = region.id;
+    html! {
+        section class="region" id={ "region-" (id) } {
+            h2 id={ "heading-" (id) } { (page.printer.word(&format!("region.{id}"))) }
+            details id={ "open-" (id) } open[region.open] {
+                summary id={ "summary-" (id) } { (region_summary(region, page.scene.as_ref())) }
+                div id={ "body-" (id) } { (region_body(region, page.scene.as_ref())) }
+            }
+        }
+    }
+}
+
+/// The summary line of a region.
+#[must_use]
+pub fn region_summary(region: &Region, scene: Option<&Scene>) -> Markup {
+    html! { @if let Some(scene) = scene { ((region.summary)(scene)) } }
+}
+
+/// What stands in a region.
+#[must_use]
+pub fn region_body(region: &Region, scene: Option<&Scene>) -> Markup {
+    html! { @if let Some(scene) = scene { ((region.body)(scene)) } }
+}
+
+fn foot(printer: &Printer) -> Markup {
+    html! {
+        footer {
+            fieldset class="choice" id="field-units" {
+                legend { (printer.word("field.units.label")) }
+                div class="options" {
+                    @for unit in ["mm", "in"] {
+                        label {
+                            input type="radio" name="units" id={ "input-units-" (unit) } value=(unit)
+                                checked[unit == "mm"];
+                            " " span { (printer.word(&format!("field.units.{unit}"))) }
+                        }
+                    }
+                }
+            }
+            div class="files" {
+                p id="shop" {}
+                label class="file" for="file" { (printer.word("act.open")) }
+                input type="file" id="file" name="file" accept=".json,.txt,application/json,text/plain";
+                @for act in ["save-job", "save-shop", "print"] {
+                    button type="button" id={ "act-" (act) } data-act=(act) {
+                        (printer.word(&format!("act.{act}")))
+                    }
+                }
+                div id="file-note" role="alert" {}
+            }
+            p class="about" { (printer.word("page.private")) " " span id="storage" {} }
+            p class="about" id="version" {
+                (printer.word("page.version")) " " (env!("CARGO_PKG_VERSION"))
+            }
+        }
+    }
+}
+
+/// The question whether to go on with the job of last time; it does not say which job.
+#[must_use]
+pub fn restore_question(printer: &Printer, ask: bool) -> Markup {
+    html! {
+        @if ask {
+            div class="question" role="group" aria-label=(printer.word("restore.ask")) {
+                p { (printer.word("restore.ask")) }
+                button type="button" id="restore-yes" data-act="restore" data-value="yes" {
+                    (printer.word("restore.yes"))
+                }
+                button type="button" id="restore-no" data-act="restore" data-value="no" {
+                    (printer.word("restore.no"))
+                }
+            }
+        }
+    }
+}
+
+/// The shop in force, and the options of the line field.
+#[must_use]
+pub fn shop_line(shop: &Shop, chosen: &str, printer: &Printer) -> (Markup, Markup, Markup) {
+    let line = html! { (printer.word("shop.label")) " " strong { (shop.name) } };
+    (line, lines(shop, chosen), suggestions(shop))
+}

@@ -1,0 +1,19 @@
+//! The page's HTML, region by region. It makes sense unstyled; every control has a stable id.
+
+mod answer;
+pub mod cover;
+pub mod decides;
+mod explanation;
+mod fields;
+mod first_off;
+mod frame;
+pub mod inside;
+mod scene;
+pub mod trim;
+
+pub use answer::{answer, picture};
+pub use explanation::explanation;
+pub use fields::{file_fault, inserts, note};
+pub use first_off::first_off;
+pub use frame::{Page, READINGS, frame, region_body, region_summary, restore_question, shop_line};
+pub use scene::Scene;

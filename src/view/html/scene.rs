@@ -1,0 +1,81 @@
+//! Everything a region may look at.
+
+use crate::job::Job;
+use crate::plan::{Folio, Plan};
+use crate::shop::Shop;
+use crate::units::{Band, Measure, Unit};
+use crate::view::{Printer, Reading};
+use crate::words::{Say, say};
+use maud::{Markup, html};
+
+/// One plan, in one shop, for one reader.
+#[derive(Debug, Clone, Copy)]
+pub struct Scene<'a> {
+    /// The job.
+    pub job: &'a Job,
+    /// The shop.
+    pub shop: &'a Shop,
+    /// The plan.
+    pub plan: &'a Plan,
+    /// Language and numbers.
+    pub printer: Printer<'a>,
+    /// Who reads.
+    pub reading: Reading,
+}
+
+impl Scene<'_> {
+    /// A page number or a side of the cover, as a word.
+    #[must_use]
+    pub fn folio(&self, folio: Folio) -> String {
+        match folio {
+            Folio::Page(page) => page.to_string(),
+            Folio::Cover(side) => self.printer.word(&format!("cover.side.{side}")).to_owned(),
+        }
+    }
+    /// One row of a list of figures: its name, the figure that explains itself, its band.
+    #[must_use]
+    pub fn row<T: Copy + Into<Measure>>(
+        &self,
+        label: &str,
+        figure: Option<&'static str>,
+        band: Band<T>,
+    ) -> Markup {
+        let unit = band.nominal.into().unit;
+        let band = band.map(|value| value.into().value);
+        self.row_of(label, figure, band, unit)
+    }
+
+    fn row_of(
+        &self,
+        label: &str,
+        figure: Option<&'static str>,
+        band: Band<f64>,
+        unit: Unit,
+    ) -> Markup {
+        let printer = &self.printer;
+        html! {
+            div class="row" {
+                dt { (printer.word(label)) }
+                dd {
+                    @match figure {
+                        Some(id) => (printer.figure(id, band.nominal, unit)),
+                        None => (printer.quantity(Measure::new(band.nominal, unit))),
+                    }
+                    @if let Some(range) = printer.numbers.range(band, unit) {
+                        " " span class="band" { (range) }
+                    }
+                }
+            }
+        }
+    }
+    /// A sentence as HTML.
+    #[must_use]
+    pub fn tell(&self, sentence: &Say) -> Markup {
+        self.printer.html(sentence)
+    }
+    /// A sentence without slots as HTML.
+    #[must_use]
+    pub fn word(&self, key: &str) -> Markup {
+        self.tell(&say(key))
+    }
+}

@@ -1,0 +1,210 @@
+//! The plan for another program: plain numbers with the unit in the field's name.
+
+use crate::draft::FieldError;
+use crate::job::Job;
+use crate::plan::{Answer, Folio, LimitCheck, Plan, Verdict};
+use crate::units::Band;
+use crate::view::Printer;
+use serde::Serialize;
+
+/// A value with its doubt.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct BandOut {
+    /// The least it may be.
+    pub low: f64,
+    /// What to expect.
+    pub nominal: f64,
+    /// The most it may be.
+    pub high: f64,
+}
+
+/// One folded sheet.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct SheetOut {
+    /// Counted from the outside, 1 … n.
+    pub place: u32,
+    /// Page numbers: outer side left and right, inner side left and right; C1–C4 for a cover.
+    pub pages: Vec<String>,
+    /// Push-out beyond the outermost leaf.
+    pub push_out_mm: BandOut,
+    /// Flat length of a leaf from fold line to face cut.
+    pub leaf_mm: f64,
+    /// From the fold line to where the page's spine edge belongs, outward positive.
+    pub image_shift_mm: f64,
+}
+
+/// A value beside a limit of the line.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct LimitOut {
+    /// Which limit.
+    pub id: String,
+    /// The book's value, mm, g/m² or a count.
+    pub value: BandOut,
+    /// Least the line takes.
+    pub least: Option<f64>,
+    /// Most the line takes.
+    pub most: Option<f64>,
+    /// "fits", "marginal" or "no".
+    pub answer: String,
+    /// Room for so many more sheets; negative: so many too many.
+    pub room_sheets: Option<i64>,
+}
+
+/// Something a rule found.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct FindingOut {
+    /// Which rule.
+    pub rule: String,
+    /// Which of its cases.
+    pub case: String,
+    /// What it says.
+    pub text: String,
+    /// What to do.
+    pub cure: String,
+}
+
+/// A planned book.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct PlanOut {
+    /// "fits", "marginal" or "no".
+    pub verdict: String,
+    /// H, the sheets flat on each other.
+    pub flat_stack_mm: BandOut,
+    /// S, closed thickness at the spine.
+    pub spine_mm: BandOut,
+    /// Innermost leaf beyond the outermost, untrimmed.
+    pub push_out_mm: BandOut,
+    /// The trade's creep, one thickness a sheet.
+    pub trade_creep_mm: BandOut,
+    /// Chip on the outermost leaf.
+    pub face_cut_mm: f64,
+    /// Untrimmed flat sheet, across the spine.
+    pub untrimmed_width_mm: f64,
+    /// Untrimmed flat sheet, along the spine.
+    pub untrimmed_height_mm: f64,
+    /// Open cover, trimmed, across the spine.
+    pub cover_open_width_mm: f64,
+    /// Mass of a copy without wire.
+    pub mass_g: Option<BandOut>,
+    /// Folded sheets in the book.
+    pub sheets: u32,
+    /// Blank pages.
+    pub blanks: u32,
+    /// Every sheet from the outside in.
+    pub nest: Vec<SheetOut>,
+    /// Every limit of the line that concerns the book.
+    pub limits: Vec<LimitOut>,
+    /// Findings, gravest first.
+    pub findings: Vec<FindingOut>,
+}
+
+/// One field that cannot be right.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct ErrorOut {
+    /// The field's path.
+    pub path: String,
+    /// What was given.
+    pub given: String,
+    /// What is wrong.
+    pub wrong: String,
+    /// What to put instead.
+    pub repair: String,
+}
+
+fn band<T: Copy>(band: Band<T>, number: impl Fn(T) -> f64) -> BandOut {
+    let band = band.map(number);
+    BandOut { low: band.low, nominal: band.nominal, high: band.high }
+}
+
+/// The plan as plain numbers.
+#[must_use]
+pub fn plan_out(job: &Job, plan: &Plan, printer: &Printer) -> PlanOut {
+    let results = &plan.results;
+    PlanOut {
+        verdict: match plan.verdict {
+            Verdict::Fits => "fits",
+            Verdict::Marginal => "marginal",
+            Verdict::DoesNotFit => "no",
+        }
+        .to_owned(),
+        flat_stack_mm: band(results.stack.flat, |flat| flat.0.get()),
+        spine_mm: band(results.stack.closed, |closed| closed.0.get()),
+        push_out_mm: band(
+            results.leaves.last().map(|leaf| leaf.push_out).unwrap_or_default(),
+            |mm| mm.get(),
+        ),
+        trade_creep_mm: band(results.trade_creep, |mm| mm.get()),
+        face_cut_mm: results.trim.face_cut.get(),
+        untrimmed_width_mm: results.trim.flat.width.get(),
+        untrimmed_height_mm: results.trim.flat.height.get(),
+        cover_open_width_mm: results.cover.open.width.get(),
+        mass_g: results.mass.map(|mass| band(mass.book, |gram| gram.get())),
+        sheets: job.sheets().get(),
+        blanks: results.blanks.count().get(),
+        nest: results
+            .leaves
+            .iter()
+            .map(|leaf| SheetOut {
+                place: leaf.place,
+                pages: leaf.folios.all().iter().map(|folio| page_name(*folio)).collect(),
+                push_out_mm: band(leaf.push_out, |mm| mm.get()),
+                leaf_mm: leaf.length.get(),
+                image_shift_mm: leaf.image_shift.get(),
+            })
+            .collect(),
+        limits: results.limits.iter().map(limit_out).collect(),
+        findings: plan
+            .findings
+            .iter()
+            .map(|finding| FindingOut {
+                rule: finding.rule.to_owned(),
+                case: finding.case.to_owned(),
+                text: printer.text(&finding.say()),
+                cure: printer.text(&finding.cure()),
+            })
+            .collect(),
+    }
+}
+
+fn page_name(folio: Folio) -> String {
+    match folio {
+        Folio::Page(page) => page.to_string(),
+        Folio::Cover(side) => format!("C{side}"),
+    }
+}
+
+fn limit_out(limit: &LimitCheck) -> LimitOut {
+    LimitOut {
+        id: limit.id.name().to_owned(),
+        value: band(limit.value, |value| value),
+        least: limit.range.least,
+        most: limit.range.most,
+        answer: match limit.answer {
+            Answer::Fits => "fits",
+            Answer::Marginal => "marginal",
+            Answer::DoesNotFit => "no",
+        }
+        .to_owned(),
+        room_sheets: limit.room.sheets,
+    }
+}
+
+/// Faults as plain text.
+#[must_use]
+pub fn errors_out(errors: &[FieldError], printer: &Printer) -> Vec<ErrorOut> {
+    errors
+        .iter()
+        .map(|error| ErrorOut {
+            path: error.path.clone(),
+            given: error.given.clone(),
+            wrong: printer.text(&error.wrong),
+            repair: printer.text(&error.repair),
+        })
+        .collect()
+}

@@ -1,0 +1,15 @@
+//! What a person sees: numbers and sentences printed, the page's regions, drawings, JSON.
+//!
+//! Views print; they never calculate.
+
+pub mod html;
+pub mod json;
+mod numbers;
+mod regions;
+mod render;
+pub mod svg;
+pub mod text;
+
+pub use numbers::{Mark, Numbers};
+pub use regions::{REGIONS, Reading, Region};
+pub use render::Printer;

@@ -1,0 +1,183 @@
+//! Numbers as a person reads them: rounding, decimal sign, unit. The only place that decides these.
+
+use crate::entry::LengthUnit;
+use crate::units::{Band, Measure, Mm, PER_CENT, Unit};
+
+/// The decimal sign.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Mark {
+    /// 1,234.5
+    Point,
+    /// 1 234,5
+    Comma,
+}
+
+/// How numbers are printed for one person.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Numbers {
+    /// Millimetres or inches.
+    pub unit: LengthUnit,
+    /// The decimal sign.
+    pub mark: Mark,
+}
+
+/// Grams in an ounce.
+const GRAM_PER_OUNCE: f64 = crate::units::GRAM_PER_POUND / 16.0;
+/// Grams in a kilogram.
+const GRAM_PER_KILO: f64 = 1000.0;
+/// From this many grams on, kilograms (or pounds) are printed.
+const HEAVY: f64 = 1000.0;
+/// Seconds in a minute, minutes in an hour.
+const SIXTY: f64 = 60.0;
+
+impl Numbers {
+    /// Millimetres with a decimal point.
+    pub const METRIC: Self = Self { unit: LengthUnit::Millimetre, mark: Mark::Point };
+
+    /// A measure with its unit.
+    ///
+    /// ```
+    /// use quirefit::{units::{Measure, Mm}, view::Numbers};
+    /// assert_eq!(Numbers::METRIC.print(Mm(1.536).into()), "1.54\u{a0}mm");
+    /// ```
+    #[must_use]
+    pub fn print(&self, measure: Measure) -> String {
+        let (number, unit) = self.split(measure);
+        if unit.is_empty() { number } else { format!("{number}\u{a0}{unit}") }
+    }
+
+    /// A band as "nominal (low–high)", or just the nominal where print cannot tell them apart.
+    #[must_use]
+    pub fn band(&self, band: Band<f64>, unit: Unit) -> String {
+        let nominal = self.print(Measure::new(band.nominal, unit));
+        match self.range(band, unit) {
+            Some(range) => format!("{nominal} ({range})"),
+            None => nominal,
+        }
+    }
+
+    /// "low–high" without the unit; nothing where print cannot tell them apart.
+    #[must_use]
+    pub fn range(&self, band: Band<f64>, unit: Unit) -> Option<String> {
+        let low = self.split(Measure::new(band.low, unit)).0;
+        let high = self.split(Measure::new(band.high, unit)).0;
+        (low != high).then(|| format!("{low}–{high}"))
+    }
+
+    /// The number and its unit's sign, apart, so that the view can set the sign smaller.
+    #[must_use]
+    pub fn split(&self, measure: Measure) -> (String, &'static str) {
+        let value = measure.value;
+        match measure.unit {
+            Unit::Length => match self.unit {
+                LengthUnit::Millimetre => (self.fixed(value, decimals(value)), "mm"),
+                LengthUnit::Inch => (self.fixed(Mm(value).inches(), 3), "in"),
+            },
+            Unit::Caliper => match self.unit {
+                LengthUnit::Millimetre => (self.fixed(value, 3), "mm"),
+                LengthUnit::Inch => (self.fixed(Mm(value).inches(), 4), "in"),
+            },
+            Unit::Grammage => (self.fixed(value, 0), "g/m²"),
+            Unit::Mass => self.mass(value),
+            Unit::Time => self.time(value),
+            Unit::Money => (self.padded(value, 2), ""),
+            Unit::Pages | Unit::Sheets | Unit::Copies | Unit::Count => (self.fixed(value, 0), ""),
+            Unit::Number => (self.fixed(value, 2), ""),
+            Unit::Share => (self.fixed(value * PER_CENT, 1), "%"),
+        }
+    }
+
+    fn mass(&self, grams: f64) -> (String, &'static str) {
+        let heavy = grams >= HEAVY;
+        match (self.unit, heavy) {
+            (LengthUnit::Millimetre, false) => (self.fixed(grams, 1), "g"),
+            (LengthUnit::Millimetre, true) => (self.fixed(grams / GRAM_PER_KILO, 1), "kg"),
+            (LengthUnit::Inch, false) => (self.fixed(grams / GRAM_PER_OUNCE, 2), "oz"),
+            (LengthUnit::Inch, true) => (self.fixed(grams / crate::units::GRAM_PER_POUND, 1), "lb"),
+        }
+    }
+
+    fn time(&self, seconds: f64) -> (String, &'static str) {
+        let minutes = (seconds / SIXTY).round();
+        let hours = (minutes / SIXTY).floor();
+        if hours >= 1.0 {
+            (format!("{hours}\u{a0}h\u{a0}{:02}", minutes - hours * SIXTY), "min")
+        } else {
+            (self.fixed(seconds / SIXTY, 1), "min")
+        }
+    }
+
+    /// A number with at most so many decimals, trailing zeros dropped.
+    fn fixed(&self, value: f64, places: usize) -> String {
+        let text = self.padded(value, places);
+        if places == 0 {
+            return text;
+        }
+        let sign = match self.mark {
+            Mark::Point => '.',
+            Mark::Comma => ',',
+        };
+        text.trim_end_matches('0').trim_end_matches(sign).to_owned()
+    }
+
+    /// A number with exactly so many decimals, in groups of three, with a true minus.
+    fn padded(&self, value: f64, places: usize) -> String {
+        let text = format!("{:.places$}", value.abs());
+        let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
+        let (decimal, group) = match self.mark {
+            Mark::Point => ('.', ','),
+            Mark::Comma => (',', '\u{202f}'),
+        };
+        let zero = text.chars().all(|digit| digit == '0' || digit == '.');
+        let mut out = String::new();
+        if value < 0.0 && !zero {
+            out.push('−');
+        }
+        for (index, digit) in whole.chars().enumerate() {
+            if index > 0 && (whole.len() - index).is_multiple_of(3) {
+                out.push(group);
+            }
+            out.push(digit);
+        }
+        if !part.is_empty() {
+            out.push(decimal);
+            out.push_str(part);
+        }
+        out
+    }
+}
+
+/// Decimals of a millimetre worth printing: hundredths below 10, tenths below 1000.
+fn decimals(value: f64) -> usize {
+    if value.abs() < 10.0 { 2 } else { 1 }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Mark, Numbers};
+    use crate::entry::LengthUnit;
+    use crate::units::{Band, Gram, Measure, Mm, Second, Unit};
+
+    const GERMAN: Numbers = Numbers { unit: LengthUnit::Millimetre, mark: Mark::Comma };
+    const US: Numbers = Numbers { unit: LengthUnit::Inch, mark: Mark::Point };
+
+    #[test]
+    fn rounds_by_size_and_unit() {
+        assert_eq!(Numbers::METRIC.print(Mm(210.0).into()), "210\u{a0}mm");
+        assert_eq!(Numbers::METRIC.print(Mm(-0.001).into()), "0\u{a0}mm");
+        assert_eq!(Numbers::METRIC.print(Mm(-2.0437).into()), "−2.04\u{a0}mm");
+        assert_eq!(Numbers::METRIC.print(Gram(1_792_000.0).into()), "1,792\u{a0}kg");
+        assert_eq!(Numbers::METRIC.print(Second(22_320.0).into()), "6\u{a0}h\u{a0}12\u{a0}min");
+        assert_eq!(GERMAN.print(Mm(1234.56).into()), "1\u{202f}234,6\u{a0}mm");
+        assert_eq!(US.print(Mm(215.9).into()), "8.5\u{a0}in");
+        assert_eq!(US.print(Measure::caliper(Mm(0.09652))), "0.0038\u{a0}in");
+    }
+
+    #[test]
+    fn a_band_too_narrow_to_see_is_not_printed() {
+        let narrow = Band { low: 1.501, nominal: 1.502, high: 1.503 };
+        assert_eq!(Numbers::METRIC.band(narrow, Unit::Length), "1.5\u{a0}mm");
+        let wide = Band { low: 1.4, nominal: 1.54, high: 1.72 };
+        assert_eq!(Numbers::METRIC.band(wide, Unit::Length), "1.54\u{a0}mm (1.4–1.72)");
+    }
+}

@@ -1,0 +1,66 @@
+//! The page's regions: one row each, in reading order. Adding one is a row and a file.
+
+use super::html;
+use super::html::Scene;
+use maud::Markup;
+
+/// For whom the page is read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Reading {
+    /// With a client at the table: no limits, no rates, no cost.
+    Client,
+    /// For whoever designs the book.
+    Design,
+    /// For whoever stands at the machine.
+    Floor,
+}
+
+/// One headed region of the page below the answer.
+#[derive(Debug, Clone, Copy)]
+pub struct Region {
+    /// Its id in the page; its heading is `region.ID` of the language files.
+    pub id: &'static str,
+    /// Who sees it.
+    pub readings: &'static [Reading],
+    /// Open at first; closed ones show their summary line.
+    pub open: bool,
+    /// The summary line, which already says the result.
+    pub summary: fn(&Scene) -> Markup,
+    /// What stands in it.
+    pub body: fn(&Scene) -> Markup,
+}
+
+const ALL: &[Reading] = &[Reading::Client, Reading::Design, Reading::Floor];
+const MAKERS: &[Reading] = &[Reading::Design, Reading::Floor];
+
+/// Every region, in reading order.
+pub static REGIONS: [Region; 4] = [
+    Region {
+        id: "decides",
+        readings: MAKERS,
+        open: true,
+        summary: html::decides::summary,
+        body: html::decides::body,
+    },
+    Region {
+        id: "inside",
+        readings: ALL,
+        open: false,
+        summary: html::inside::summary,
+        body: html::inside::body,
+    },
+    Region {
+        id: "trim",
+        readings: ALL,
+        open: false,
+        summary: html::trim::summary,
+        body: html::trim::body,
+    },
+    Region {
+        id: "cover",
+        readings: ALL,
+        open: false,
+        summary: html::cover::summary,
+        body: html::cover::body,
+    },
+];

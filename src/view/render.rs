@@ -1,0 +1,94 @@
+//! Sentences put into a language: patterns filled with printed values, as text or as HTML.
+
+use super::Numbers;
+use crate::units::{Measure, Unit};
+use crate::words::{Part, Say, Slot, Words, parts};
+use maud::{Markup, PreEscaped, html};
+
+/// Prints sentences in one language for one person.
+#[derive(Debug, Clone, Copy)]
+pub struct Printer<'a> {
+    /// The language.
+    pub words: &'a Words,
+    /// How numbers look.
+    pub numbers: Numbers,
+}
+
+impl Printer<'_> {
+    /// A sentence as plain text.
+    #[must_use]
+    pub fn text(&self, sentence: &Say) -> String {
+        let mut out = String::new();
+        for part in parts(self.pattern(sentence)) {
+            match part {
+                Part::Text(text) => out.push_str(text),
+                Part::Slot(name) => match sentence.slot(name) {
+                    Some(slot) => out.push_str(&self.slot(slot)),
+                    None => out.push_str(name),
+                },
+            }
+        }
+        out
+    }
+
+    /// A word or sentence without slots.
+    #[must_use]
+    pub fn word(&self, key: &str) -> &str {
+        self.words.plain(key)
+    }
+
+    /// A sentence as HTML: figures become buttons that explain themselves, everything else is
+    /// escaped text.
+    #[must_use]
+    pub fn html(&self, sentence: &Say) -> Markup {
+        html! {
+            @for part in parts(self.pattern(sentence)) {
+                @match part {
+                    Part::Text(text) => (text),
+                    Part::Slot(name) => {
+                        @match sentence.slot(name) {
+                            Some(Slot::Figure(id, band, unit)) => (self.figure(id, band.nominal, *unit)),
+                            Some(Slot::Say(inner)) => (self.html(inner)),
+                            Some(slot) => (self.slot(slot)),
+                            None => (name),
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /// A figure as a button that asks for its explanation.
+    #[must_use]
+    pub fn figure(&self, id: &str, value: f64, unit: Unit) -> Markup {
+        html! {
+            button type="button" class="figure" id={ "figure-" (id) } data-act="explain" data-value=(id)
+                aria-haspopup="true" { (self.quantity(Measure::new(value, unit))) }
+        }
+    }
+
+    /// A number with its unit set smaller.
+    #[must_use]
+    pub fn quantity(&self, measure: Measure) -> Markup {
+        let (number, unit) = self.numbers.split(measure);
+        html! {
+            span class="number" { (number) }
+            @if !unit.is_empty() { (PreEscaped("&nbsp;")) span class="unit" { (unit) } }
+        }
+    }
+
+    fn pattern<'w>(&'w self, sentence: &'w Say) -> &'w str {
+        self.words.pattern(&sentence.key, sentence.number).unwrap_or(&sentence.key)
+    }
+
+    fn slot(&self, slot: &Slot) -> String {
+        match slot {
+            Slot::Value(measure) => self.numbers.print(*measure),
+            Slot::Doubtful(band, unit) | Slot::Figure(_, band, unit) => {
+                self.numbers.band(*band, *unit)
+            }
+            Slot::Text(text) => text.clone(),
+            Slot::Say(inner) => self.text(inner),
+        }
+    }
+}

@@ -1,0 +1,171 @@
+//! Drawings as SVG, with presentation attributes so that a saved file looks like the page; the
+//! page's own style sheet may overrule them by class.
+
+use super::Printer;
+use crate::drawing::{Anchor, Drawing, Pen, Point, Shape};
+use maud::{Markup, html};
+
+/// Size of words on a drawing.
+const LETTER: f64 = 3.1;
+/// Length of a dimension's end tick, to either side.
+const TICK: f64 = 0.9;
+
+/// One drawing as an `svg` element with title and description.
+#[must_use]
+pub fn svg(drawing: &Drawing, printer: &Printer) -> Markup {
+    let title = format!("{}-title", drawing.id);
+    let description = format!("{}-description", drawing.id);
+    html! {
+        svg xmlns="http://www.w3.org/2000/svg" class={ "drawing " (drawing.id) } role="img"
+            viewBox={ "0 0 " (short(drawing.width)) " " (short(drawing.height)) }
+            aria-labelledby={ (title) " " (description) } {
+            title id=(title) { (printer.text(&drawing.title)) }
+            desc id=(description) { (printer.text(&drawing.description)) }
+            @for shape in &drawing.shapes { (element(shape, printer)) }
+        }
+    }
+}
+
+fn element(shape: &Shape, printer: &Printer) -> Markup {
+    match shape {
+        Shape::Sheet { path, radius, thickness, pen, inked } => {
+            let path = rounded(path, *radius);
+            // Ink first, paper on top of it a hair thinner: the sheet keeps its true thickness.
+            let edge = (thickness / 5.0).min(0.18);
+            html! {
+                @if *inked {
+                    path d=(path) class="edge" fill="none" stroke="#1f2a37" stroke-width=(short(*thickness)) {}
+                    path d=(path) class=(class(*pen)) fill="none" stroke=(colour(*pen)) stroke-width=(short(thickness - edge)) {}
+                } @else {
+                    path d=(path) class=(class(*pen)) fill="none" stroke=(colour(*pen)) stroke-width=(short(*thickness)) {}
+                }
+            }
+        }
+        Shape::Line { from, to, pen } => html! {
+            line x1=(short(from.x)) y1=(short(from.y)) x2=(short(to.x)) y2=(short(to.y))
+                class=(class(*pen)) stroke=(colour(*pen)) stroke-width=(width(*pen)) {}
+        },
+        Shape::Dimension { from, to, label, at, anchor } => {
+            let upright = (from.x - to.x).abs() < (from.y - to.y).abs();
+            let (dx, dy) = if upright { (TICK, 0.0) } else { (0.0, TICK) };
+            html! {
+                g class="dimension" {
+                    (line(*from, *to))
+                    @for end in [from, to] {
+                        (line(Point { x: end.x - dx, y: end.y - dy }, Point { x: end.x + dx, y: end.y + dy }))
+                    }
+                    (words(*at, *anchor, &printer.text(label)))
+                }
+            }
+        }
+        Shape::Text { at, anchor, words: say } => words(*at, *anchor, &printer.text(say)),
+        Shape::Break { x, top, bottom } => {
+            let (middle, step) = ((top + bottom) / 2.0, 1.2);
+            html! {
+                path class="break" fill="none" stroke="#6b7685" stroke-width="0.25" d={
+                    "M" (short(*x)) " " (short(*top)) "V" (short(middle - step))
+                    "l" (short(step)) " " (short(step / 2.0)) "l" (short(-2.0 * step)) " " (short(step))
+                    "l" (short(step)) " " (short(step / 2.0)) "V" (short(*bottom))
+                } {}
+            }
+        }
+    }
+}
+
+fn line(from: Point, to: Point) -> Markup {
+    html! {
+        line x1=(short(from.x)) y1=(short(from.y)) x2=(short(to.x)) y2=(short(to.y))
+            class="hair" stroke="#6b7685" stroke-width="0.2" {}
+    }
+}
+
+fn words(at: Point, anchor: Anchor, text: &str) -> Markup {
+    let anchor = match anchor {
+        Anchor::Start => "start",
+        Anchor::Middle => "middle",
+        Anchor::End => "end",
+    };
+    html! {
+        text x=(short(at.x)) y=(short(at.y)) text-anchor=(anchor) font-size=(LETTER)
+            font-family="system-ui, sans-serif" fill="#1f2a37" { (text) }
+    }
+}
+
+/// A path of straight pieces whose corners are rounded by quarter circles.
+fn rounded(path: &[Point], radius: f64) -> String {
+    let mut out = String::new();
+    let mut before: Option<Point> = None;
+    let mut points = path.iter().copied().peekable();
+    while let Some(point) = points.next() {
+        match (before, points.peek()) {
+            (Some(from), Some(next)) if radius > 0.0 => {
+                let (enter, leave) = (toward(point, from, radius), toward(point, *next, radius));
+                let sweep = u8::from(
+                    (point.x - from.x) * (next.y - point.y)
+                        > (point.y - from.y) * (next.x - point.x),
+                );
+                out.push_str(&format!(
+                    "L{} {}A{r} {r} 0 0 {sweep} {} {}",
+                    short(enter.x),
+                    short(enter.y),
+                    short(leave.x),
+                    short(leave.y),
+                    r = short(radius)
+                ));
+            }
+            (before, _) => {
+                let letter = if before.is_none() { 'M' } else { 'L' };
+                out.push_str(&format!("{letter}{} {}", short(point.x), short(point.y)));
+            }
+        }
+        before = Some(point);
+    }
+    out
+}
+
+/// The point at a distance from a corner along the piece to its neighbour, at most half of it.
+fn toward(corner: Point, neighbour: Point, distance: f64) -> Point {
+    let (dx, dy) = (neighbour.x - corner.x, neighbour.y - corner.y);
+    let length = dx.hypot(dy);
+    let share = if length > 0.0 { (distance / length).min(1.0) } else { 0.0 };
+    Point { x: corner.x + dx * share, y: corner.y + dy * share }
+}
+
+/// A coordinate to a hundredth of a millimetre.
+fn short(value: f64) -> String {
+    let text = format!("{value:.2}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+fn class(pen: Pen) -> String {
+    match pen {
+        Pen::Ink => "ink".to_owned(),
+        Pen::Hair => "hair".to_owned(),
+        Pen::Cut => "cut".to_owned(),
+        Pen::Wire => "wire".to_owned(),
+        Pen::Paper(kind) => format!("paper paper-{kind}"),
+    }
+}
+
+/// Colours for a drawing that stands alone; the page's style sheet has its own for dark grounds.
+fn colour(pen: Pen) -> &'static str {
+    match pen {
+        Pen::Ink => "#1f2a37",
+        Pen::Hair => "#6b7685",
+        Pen::Cut => "#b3261e",
+        Pen::Wire => "#4a5564",
+        Pen::Paper("gloss" | "silk" | "gloss-cover" | "silk-cover") => "#f4f8fb",
+        Pen::Paper("recycled" | "newsprint") => "#dcd8cd",
+        Pen::Paper("bulky") => "#f3e7c9",
+        Pen::Paper("card" | "board") => "#e8dcc3",
+        Pen::Paper(_) => "#faf6ec",
+    }
+}
+
+const fn width(pen: Pen) -> &'static str {
+    match pen {
+        Pen::Cut => "0.45",
+        Pen::Wire => "0.9",
+        Pen::Ink | Pen::Hair | Pen::Paper(_) => "0.2",
+    }
+}
