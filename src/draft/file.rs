@@ -79,7 +79,7 @@ impl Reader {
             };
             self.errors.push(error(&path, &given, wrong.text("name", name)));
         } else if let Some(text) = value.typed() {
-            if text.len() > LONGEST || self.draft.get(&path) != "" {
+            if text.len() > LONGEST || !self.draft.get(&path).is_empty() {
                 self.errors.push(error(&path, "", say("file.value").text("name", name)));
             } else {
                 self.draft.set(&path, &text);

@@ -7,8 +7,11 @@ use crate::source::Source;
 use crate::units::{Measure, Mm, Unit};
 use crate::words::{Say, say};
 
+/// Explains one figure of a plan.
+pub type Explain = fn(&Job, &Plan) -> Explanation;
+
 /// Every figure that can be asked about, with the function that explains it.
-pub static FIGURES: [(&str, fn(&Job, &Plan) -> Explanation); 9] = [
+pub static FIGURES: [(&str, Explain); 9] = [
     ("spine", spine),
     ("flat_stack", flat_stack),
     ("push_out", push_out),

@@ -4,7 +4,7 @@
 
 mod figures;
 
-pub use figures::{FIGURES, explain};
+pub use figures::{Explain, FIGURES, explain};
 
 use crate::source::Source;
 use crate::words::Say;

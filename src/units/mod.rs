@@ -1,7 +1,7 @@
 //! Quantities that cannot be mixed, counts, and bands of doubt.
 //!
 //! Inside the planner lengths are millimetres, masses grams, times seconds. Reading what people
-//! type is [`crate::job::entry`]'s work, printing is the view's: this module only converts.
+//! type is [`crate::entry`]'s work, printing is the view's: this module only converts.
 
 mod band;
 mod counts;
