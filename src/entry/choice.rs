@@ -60,3 +60,26 @@ pub fn yes_no(text: &str) -> Reading<bool> {
         None => choice(text, &["yes", "no"]).map(|word| word == "yes"),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn choices() {
+        let options = &["round", "square"];
+        assert_eq!(choice(" Square ", options).value(), Some("square"));
+        assert_eq!(choice("squ", options), Reading::Incomplete);
+        assert_eq!(choice("", options), Reading::Incomplete);
+        assert!(matches!(choice("oval", options), Reading::Wrong(_)));
+        assert!(matches!(choice(&"🦆".repeat(5000), options), Reading::Wrong(_)));
+    }
+
+    #[test]
+    fn yes_and_no() {
+        assert_eq!(yes_no("Y").value(), Some(true));
+        assert_eq!(yes_no("nein").value(), Some(false));
+        assert_eq!(yes_no("ye"), Reading::Incomplete);
+        assert!(matches!(yes_no("perhaps"), Reading::Wrong(_)));
+    }
+}

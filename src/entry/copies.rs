@@ -115,3 +115,50 @@ fn ranged(number: f64, text: &str) -> Reading<Copies> {
     let copies = Copies(number as u32);
     Reading::Understood(copies, say("entry.copies.echo").count("n", copies))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_with_and_without_words() {
+        for (text, value) in [
+            ("750", 750),
+            ("2.500 copies", 2500),
+            ("2,500", 2500),
+            ("12 000", 12_000),
+            ("12\u{a0}000 Copies", 12_000),
+            ("1000 off", 1000),
+            ("10k", 10_000),
+            ("2.5k copies", 2500),
+            ("qty: 300", 300),
+            ("1", 1),
+            ("5,000,000", 5_000_000),
+        ] {
+            assert_eq!(copies(text).value(), Some(Copies(value)), "{text}");
+        }
+    }
+
+    #[test]
+    fn near_misses() {
+        for text in [
+            "0",
+            "5,000,001",
+            "1e308",
+            "-1",
+            "NaN",
+            "3 dozen",
+            "2.5",
+            "½",
+            "10k k",
+            "copies",
+            "🦆",
+            "1000000000000000",
+        ] {
+            assert!(matches!(copies(text), Reading::Wrong(_)), "{text}");
+        }
+        for text in ["", "7 cop", "2."] {
+            assert_eq!(copies(text), Reading::Incomplete, "{text}");
+        }
+    }
+}

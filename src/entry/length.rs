@@ -149,3 +149,56 @@ fn unknown(text: &str) -> Reading<Mm> {
         say("entry.length.example"),
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read(text: &str, unit: LengthUnit) -> Reading<Mm> {
+        length(text, unit, Mm(0.0), Mm(50.0))
+    }
+
+    #[test]
+    fn units() {
+        for (text, metric, inch) in [
+            ("3", 3.0, None),
+            ("0,125", 0.125, Some(3.175)),
+            ("2.500 mm", 2.5, Some(2.5)),
+            ("3mm", 3.0, Some(3.0)),
+            ("0.5 CM", 5.0, Some(5.0)),
+            ("1/8 in", 3.175, Some(3.175)),
+            ("⅛″", 3.175, Some(3.175)),
+            ("⅛\"", 3.175, Some(3.175)),
+            ("1 1/2 inches", 1.5 * MM_PER_INCH, Some(1.5 * MM_PER_INCH)),
+            ("1", 1.0, Some(25.4)),
+        ] {
+            assert_eq!(read(text, LengthUnit::Millimetre).value(), Some(Mm(metric)), "{text}");
+            if let Some(inch) = inch {
+                assert_eq!(read(text, LengthUnit::Inch).value(), Some(Mm(inch)), "{text}");
+            }
+        }
+    }
+
+    #[test]
+    fn beginnings_are_not_faults() {
+        for text in ["", "3 m", "1 i", "0,", "3 millim", "1-", "1/", "."] {
+            assert_eq!(read(text, LengthUnit::Millimetre), Reading::Incomplete, "{text}");
+        }
+    }
+
+    #[test]
+    fn faults() {
+        for text in ["-1", "1e308", "NaN", "3 ft", "3 mm 4", "51", "3 in", "🦆", "mm", "3 pt"] {
+            let read = read(text, LengthUnit::Millimetre);
+            assert!(matches!(read, Reading::Wrong(_)), "{text}: {read:?}");
+        }
+    }
+
+    #[test]
+    fn a_number_that_fits_the_other_unit_says_so() {
+        let read = length("60", LengthUnit::Inch, Mm(40.0), Mm(700.0));
+        let Reading::Wrong(fault) = read else { panic!("{read:?}") };
+        assert_eq!(fault.repair.key, "entry.length.other-unit");
+        assert!(fault.repair.slots.contains(&("typed", crate::words::Slot::Text("60 mm".into()))));
+    }
+}

@@ -19,6 +19,19 @@ mod size;
 mod size_unit;
 mod text;
 
+#[cfg(test)]
+mod number_tests;
+#[cfg(test)]
+mod pages_tests;
+#[cfg(test)]
+mod paper_tests;
+#[cfg(test)]
+mod phrase_tests;
+#[cfg(test)]
+mod size_tests;
+#[cfg(test)]
+mod text_tests;
+
 pub use choice::{choice, yes_no};
 pub use copies::copies;
 pub use length::{LengthUnit, length};

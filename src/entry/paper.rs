@@ -20,6 +20,9 @@ const PACK_MOST: f64 = 2000.0;
 /// A number beside a kind is grams from here on; below, it may be pounds.
 const GRAMS_FROM: f64 = 35.0;
 
+/// An answer before a paper is read to its end.
+type Answer = Box<Reading<Stock>>;
+
 /// Reads a paper: "100# text", "130 silk 0.106 mm", "90 gsm vol 15", "10 pt board",
 /// "90 gsm, 20 leaves = 2.1 mm". Weights come out between 20 and 600 g/m², one leaf between 0.02
 /// and 1.5 mm, bulk between 0.5 and 3 cm³/g. A thickness without a unit is counted in millimetres,
@@ -55,11 +58,11 @@ pub fn paper(text: &str, default_unit: LengthUnit) -> Reading<Stock> {
     }
     let weight = match weight(&described, &line) {
         Ok(weight) => weight,
-        Err(reading) => return reading,
+        Err(answer) => return *answer,
     };
     let thickness = match thickness(&described) {
         Ok(thickness) => thickness,
-        Err(reading) => return reading,
+        Err(answer) => return *answer,
     };
     let stock = Stock {
         name: text.trim().to_owned(),
@@ -87,14 +90,14 @@ pub(super) fn is_paper(line: &Line, default_unit: LengthUnit) -> bool {
 }
 
 /// The weight, where one is said; or why that is not the end of it.
-fn weight(described: &Described, line: &Line) -> Result<Option<Weight>, Reading<Stock>> {
+fn weight(described: &Described, line: &Line) -> Result<Option<Weight>, Answer> {
     if let Some(grammage) = described.grammages.first() {
         return Ok(Some(Weight::Grammage(Gsm(*grammage))));
     }
     match (described.pounds.first(), described.grade) {
         (Some((pounds, _)), Some(grade)) => return Ok(Some(Weight::Pounds(*pounds, grade))),
-        (Some(_), None) if described.begun => return Err(Reading::Incomplete),
-        (Some((pounds, _)), None) => return Err(ask_grade(*pounds, line)),
+        (Some(_), None) if described.begun => return Err(Box::new(Reading::Incomplete)),
+        (Some((pounds, _)), None) => return Err(Box::new(ask_grade(*pounds, line))),
         (None, _) => {}
     }
     let Some((number, index)) = described.bare.first().copied() else { return Ok(None) };
@@ -102,21 +105,21 @@ fn weight(described: &Described, line: &Line) -> Result<Option<Weight>, Reading<
     let alone = described.thick.is_empty() && described.bulk.is_none();
     if number < WEIGHT_RANGE.0.get() {
         // "10 board" may become "10 pt board"; beside a thickness it is part of a name.
-        return if alone { Err(Reading::Incomplete) } else { Ok(None) };
+        return if alone { Err(Box::new(Reading::Incomplete)) } else { Ok(None) };
     }
     match (described.grade, described.kind) {
         _ if described.metric => in_grams(),
         (Some(grade), _) if usual(number, grade) => {
             if described.shared && number >= GRAMS_FROM {
-                Err(ask_unit(number, index, described, line))
+                Err(Box::new(ask_unit(number, index, described, line)))
             } else {
                 Ok(Some(Weight::Pounds(number, grade)))
             }
         }
         (Some(grade), _) if number < GRAMS_FROM => Ok(Some(Weight::Pounds(number, grade))),
         (Some(_), _) | (_, Some(_)) if number >= GRAMS_FROM => in_grams(),
-        _ if described.begun => Err(Reading::Incomplete),
-        _ => Err(ask_unit(number, index, described, line)),
+        _ if described.begun => Err(Box::new(Reading::Incomplete)),
+        _ => Err(Box::new(ask_unit(number, index, described, line))),
     }
 }
 
@@ -128,16 +131,18 @@ impl Described {
 }
 
 /// The thickness, where one is said and can be one.
-fn thickness(described: &Described) -> Result<Thickness, Reading<Stock>> {
+fn thickness(described: &Described) -> Result<Thickness, Answer> {
     if let Some((leaves, at)) = described.pack {
-        let Some(thickness) = described.pack_thickness(at) else { return Err(Reading::Incomplete) };
-        if leaves < 1.0 || leaves > PACK_MOST || leaves.fract() > 0.0 {
+        let Some(thickness) = described.pack_thickness(at) else {
+            return Err(Box::new(Reading::Incomplete));
+        };
+        if !(1.0..=PACK_MOST).contains(&leaves) || leaves.fract() > 0.0 {
             let most = Measure::new(PACK_MOST, Unit::Count);
             let given = Measure::new(leaves, Unit::Count);
-            return Err(Reading::wrong(
+            return Err(Box::new(Reading::wrong(
                 say("entry.paper.pack").put("given", given),
                 say("entry.paper.pack-range").put("most", most),
-            ));
+            )));
         }
         in_leaf_range(thickness / leaves)?;
         return Ok(Thickness::Pack { leaves: leaves as u32, thickness });
@@ -155,7 +160,7 @@ fn outside(key: &str, given: impl Into<Measure>, range: Say) -> Reading<Stock> {
     Reading::wrong(say(key).put("given", given), range)
 }
 
-fn in_leaf_range(leaf: Mm) -> Result<(), Reading<Stock>> {
+fn in_leaf_range(leaf: Mm) -> Result<(), Answer> {
     let (least, most) = LEAF_RANGE;
     if leaf >= least && leaf <= most {
         return Ok(());
@@ -163,17 +168,17 @@ fn in_leaf_range(leaf: Mm) -> Result<(), Reading<Stock>> {
     let range = say("entry.paper.leaf-range")
         .put("least", Measure::caliper(least))
         .put("most", Measure::caliper(most));
-    Err(outside("entry.paper.leaf", Measure::caliper(leaf), range))
+    Err(Box::new(outside("entry.paper.leaf", Measure::caliper(leaf), range)))
 }
 
-fn in_bulk_range(bulk: f64, key: &str) -> Result<(), Reading<Stock>> {
+fn in_bulk_range(bulk: f64, key: &str) -> Result<(), Answer> {
     let (least, most) = BULK_RANGE;
     if bulk >= least && bulk <= most {
         return Ok(());
     }
     let number = |value: f64| Measure::new(value, Unit::Number);
     let range = say("entry.paper.bulk-range").put("least", number(least)).put("most", number(most));
-    Err(outside(key, number(bulk), range))
+    Err(Box::new(outside(key, number(bulk), range)))
 }
 
 /// A stock whose parts are sound: whether they are enough and agree.
@@ -197,8 +202,8 @@ fn complete(stock: Stock, described: &Described, text: &str) -> Reading<Stock> {
         }
         (Some(weight), Thickness::Caliper(leaf)) => {
             let bulk = leaf.get() * MICRON_PER_MM / weight.get();
-            if let Err(reading) = in_bulk_range(bulk, "entry.paper.disagree") {
-                return reading;
+            if let Err(answer) = in_bulk_range(bulk, "entry.paper.disagree") {
+                return *answer;
             }
         }
         (Some(_), _) => {}

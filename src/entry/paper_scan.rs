@@ -65,7 +65,9 @@ pub(super) fn describe(line: &Line, default: LengthUnit) -> Described {
         kind: words::kind(&said),
         grain: words::grain(&said),
         shared: words::shared(&said),
-        known: said.iter().any(|word| words::known(word)),
+        known: tokens
+            .iter()
+            .any(|token| words::unit(token).is_some() || token.word().is_some_and(words::known)),
         unknown: said.into_iter().filter(|word| !words::known(word)).collect(),
         begun: tokens
             .last()

@@ -168,7 +168,7 @@ pub(super) fn kind(words: &[String]) -> Option<&'static StockKind> {
         let cover_kind = || stock_kind(&format!("{}-cover", kind.id));
         cover.then(cover_kind).flatten().unwrap_or(kind)
     });
-    board.or(double).or(coated).or_else(|| kinds().last())
+    board.or(double).or(coated).or_else(|| kinds().next_back())
 }
 
 /// The grain along or across the spine; long and short depend on the sheet and say neither.

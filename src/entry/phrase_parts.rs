@@ -72,7 +72,7 @@ pub(super) fn cut(line: &Line, unit: LengthUnit) -> Vec<Part> {
         let all = line.tokens().len();
         let whole = paper(line.span(0, all), unit);
         if matches!(whole, Reading::Understood(..) | Reading::Ask(_)) {
-            return vec![cutter.paper(0, all)];
+            return vec![cutter.paper(0, all, false)];
         }
     }
     parts
@@ -94,7 +94,8 @@ impl Cutter<'_> {
         let (mut index, mut loose) = (0, 0);
         while index < count.min(MOST_TOKENS) {
             let longest = (index + LONGEST).min(count);
-            let found = (index + 1..=longest).rev().find_map(|end| self.part(index, end));
+            let found =
+                (index + 1..=longest).rev().find_map(|end| self.part(index, end, parts.last()));
             match found {
                 Some((part, end)) => {
                     self.leave(loose, index, &mut parts);
@@ -109,8 +110,8 @@ impl Cutter<'_> {
         parts
     }
 
-    /// The part that a span is, and where it ends.
-    fn part(&self, from: usize, to: usize) -> Option<(Part, usize)> {
+    /// The part that a span is, and where it ends; `before` is the part before it.
+    fn part(&self, from: usize, to: usize, before: Option<&Part>) -> Option<(Part, usize)> {
         let text = self.line.span(from, to);
         let line = Line::cut(text.to_owned(), Style::Measured);
         if is_pages(text) {
@@ -128,7 +129,8 @@ impl Cutter<'_> {
             return None;
         }
         let to = if self.cover_follows(from, to) { to - 1 } else { to };
-        Some((self.paper(from, to), to))
+        let after_paper = matches!(before, Some(Part::Paper { .. }));
+        Some((self.paper(from, to, after_paper), to))
     }
 
     fn is_cover(&self, index: Option<usize>) -> bool {
@@ -155,11 +157,12 @@ impl Cutter<'_> {
         first.zip(second).is_some_and(|(first, second)| first <= second)
     }
 
-    /// A paper from one piece up to another; "cover" before it or at its beginning makes it the
-    /// cover's, and is left off where the rest can be read alone.
-    fn paper(&self, from: usize, to: usize) -> Part {
+    /// A paper from one piece up to another; "cover" at its beginning, or before it and not another
+    /// paper's, makes it the cover's, and is left off where the rest can be read alone.
+    fn paper(&self, from: usize, to: usize, after_paper: bool) -> Part {
         let text = self.line.span(from, to);
-        let cover = self.is_cover(Some(from)) || self.is_cover(from.checked_sub(1));
+        let before = from.checked_sub(1).filter(|_| !after_paper);
+        let cover = self.is_cover(Some(from)) || self.is_cover(before);
         let skip = |index: usize| {
             let sign = matches!(self.token(index), Some(Token::Sign(':' | '=')));
             self.is_cover(Some(index)) || sign

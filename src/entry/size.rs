@@ -169,7 +169,7 @@ pub fn size(text: &str, default_unit: LengthUnit) -> Reading<Size> {
                     finish(millimetres(width.value, unit), millimetres(height.value, unit))
                 }
                 (Side(width, None), Side(height, None)) => {
-                    match bare(width, height, default_unit, &line.span(0, line.tokens().len())) {
+                    match bare(width, height, default_unit, line.span(0, line.tokens().len())) {
                         Bare::Unit(unit) => {
                             finish(millimetres(width.value, unit), millimetres(height.value, unit))
                         }
