@@ -37,7 +37,7 @@ pub(super) const COPY_WORDS: [&str; 18] = [
 /// Copies as written: their number, and whether a word says that it is copies.
 pub(super) struct Written {
     number: f64,
-    /// "copies", "off" or another such word stands there.
+    /// "copies", "off", "k" or another such word stands there.
     pub(super) named: bool,
 }
 
@@ -59,7 +59,7 @@ pub(super) fn written(tokens: &[Token]) -> Option<Written> {
         rest => (1.0, rest),
     };
     let named = match rest {
-        [] => false,
+        [] => factor > 1.0,
         [word] if is(word, &COPY_WORDS) => true,
         _ => return None,
     };

@@ -20,7 +20,7 @@ const SHEET_WORDS: [&str; 4] = ["sheets", "sheet", "bogen", "bögen"];
 /// Words that add a cover.
 const PLUS_WORDS: [&str; 6] = ["plus", "and", "with", "mit", "und", "separate"];
 /// Words for a cover.
-const COVER_WORDS: [&str; 5] = ["cover", "cvr", "covers", "umschlag", "cov"];
+const COVER_WORDS: [&str; 4] = ["cover", "cvr", "cov", "umschlag"];
 /// Words for a cover that is counted in.
 const SELF_WORDS: [&str; 5] = ["self", "selfcover", "including", "incl", "inkl"];
 /// Words that add nothing.
@@ -69,9 +69,24 @@ fn is(token: Option<&Token>, words: &[&str]) -> bool {
     token.and_then(Token::word).is_some_and(|word| words.contains(&word))
 }
 
+/// Whether a piece is a word for pages.
+pub(super) fn is_page_word(token: &Token) -> bool {
+    is(Some(token), &PAGE_WORDS)
+}
+
 /// What the pieces of a text say.
 pub(super) fn written(tokens: &[Token]) -> Option<Written> {
-    let mut tokens = tokens.iter().peekable();
+    let last = tokens.len();
+    let mut tokens = tokens
+        .iter()
+        .enumerate()
+        .filter(|(index, token)| match token {
+            Token::Sign('(' | ')') => false,
+            Token::Sign(',') => index + 1 == last,
+            _ => true,
+        })
+        .map(|(_, token)| token)
+        .peekable();
     let Some(Token::Number(number)) = tokens.next() else { return None };
     let (mut inside, mut named) = (number.value, false);
     tokens.next_if(|token| is(Some(token), &FILLERS));

@@ -4,7 +4,7 @@ use super::number::Style;
 use super::paper_echo::{ask_grade, ask_unit, echo};
 use super::paper_scan::{BULK_RANGE, Described, describe};
 use super::paper_words::usual;
-use super::text::{Line, quoted};
+use super::text::{Line, Token, quoted};
 use super::{LengthUnit, Reading};
 use crate::data::UNSAID;
 use crate::paper::{Stock, Thickness, Weight, grammage};
@@ -85,7 +85,8 @@ pub(super) fn is_paper(line: &Line, default_unit: LengthUnit) -> bool {
         && !described.metric;
     let leaves = described.pack.is_none() || !described.thick.is_empty();
     let given = weights > 0 || !described.thick.is_empty();
-    let sound = described.unknown.is_empty() && !described.broken;
+    let times = line.tokens().contains(&Token::Sign('×'));
+    let sound = described.unknown.is_empty() && !described.broken && !times;
     sound && given && weights <= 1 && !bare_alone && leaves
 }
 
@@ -97,7 +98,7 @@ fn weight(described: &Described, line: &Line) -> Result<Option<Weight>, Answer> 
     match (described.pounds.first(), described.grade) {
         (Some((pounds, _)), Some(grade)) => return Ok(Some(Weight::Pounds(*pounds, grade))),
         (Some(_), None) if described.begun => return Err(Box::new(Reading::Incomplete)),
-        (Some((pounds, _)), None) => return Err(Box::new(ask_grade(*pounds, line))),
+        (Some((pounds, _)), None) => return Err(Box::new(ask_grade(*pounds, described, line))),
         (None, _) => {}
     }
     let Some((number, index)) = described.bare.first().copied() else { return Ok(None) };

@@ -12,6 +12,8 @@ use crate::words::{Say, Slot, say};
 
 /// Grades that a question about pounds offers.
 const OFFERED_GRADES: [&str; 4] = ["text", "cover", "bond", "index"];
+/// Grades that coated papers are sold in.
+const COATED_GRADES: usize = 2;
 /// Kinds that a question about the kind offers.
 const OFFERED_KINDS: [(&str, &str); 3] =
     [("kind.gloss", "gloss"), ("kind.silk", "silk"), ("kind.uncoated", "uncoated")];
@@ -60,9 +62,14 @@ fn possible(weight: Gsm) -> bool {
 }
 
 /// Answers in pounds, the usual ones first: each grade put behind the text.
-fn grade_choices(weight: f64, text: &str) -> Vec<Choice> {
-    let offered =
-        || OFFERED_GRADES.iter().filter_map(|id| BASIS_SIZES.iter().find(|row| row.id == *id));
+fn grade_choices(weight: f64, text: &str, coated: bool) -> Vec<Choice> {
+    let most = if coated { COATED_GRADES } else { OFFERED_GRADES.len() };
+    let offered = || {
+        OFFERED_GRADES
+            .iter()
+            .take(most)
+            .filter_map(|id| BASIS_SIZES.iter().find(|row| row.id == *id))
+    };
     let (first, later): (Vec<_>, Vec<_>) = offered()
         .filter(|grade| possible(pounds(weight, grade)))
         .partition(|grade| usual(weight, grade));
@@ -73,10 +80,14 @@ fn grade_choices(weight: f64, text: &str) -> Vec<Choice> {
     first.into_iter().chain(later).map(choice).collect()
 }
 
+fn is_coated(described: &Described) -> bool {
+    described.kind.is_some_and(|kind| kind.coated)
+}
+
 /// Pounds of what? With the weight that each grade would make of them.
-pub(super) fn ask_grade(weight: f64, line: &Line) -> Reading<Stock> {
+pub(super) fn ask_grade(weight: f64, described: &Described, line: &Line) -> Reading<Stock> {
     let text = line.span(0, line.tokens().len());
-    let choices = grade_choices(weight, text);
+    let choices = grade_choices(weight, text, is_coated(described));
     if choices.is_empty() {
         return too_odd(text);
     }
@@ -98,7 +109,9 @@ pub(super) fn ask_unit(
     let typed = line.with_after(index, "lb");
     let in_pounds = match described.grade {
         Some(grade) => vec![Choice { label: in_pounds(number, grade), typed }],
-        None => grade_choices(number, &typed).into_iter().take(1 + 1).collect(),
+        None => {
+            grade_choices(number, &typed, is_coated(described)).into_iter().take(1 + 1).collect()
+        }
     };
     let choices: Vec<Choice> = grams.into_iter().chain(in_pounds).collect();
     if choices.is_empty() {

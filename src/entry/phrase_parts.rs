@@ -1,6 +1,7 @@
 //! One piece of a line, cut greedily into parts that the fields' readers know.
 
 use super::number::Style;
+use super::pages::is_page_word;
 use super::paper::{is_paper, paper};
 use super::paper_words::describes;
 use super::size::is_size;
@@ -120,17 +121,22 @@ impl Cutter<'_> {
         if is_copies(text) {
             return Some((Part::Copies(text.to_owned()), to));
         }
-        if is_size(line.tokens()) {
+        // "500 x 24pp" is copies of a page count.
+        if is_size(line.tokens()) && !self.token(to).is_some_and(is_page_word) {
             return Some((Part::Size(text.to_owned()), to));
         }
-        let ignored =
-            self.token(from).and_then(Token::word).is_some_and(|word| IGNORED.contains(&word));
-        if ignored || !is_paper(&line, self.unit) {
+        let edges = [Some(from), to.checked_sub(1)];
+        if edges.into_iter().any(|edge| self.is_ignored(edge)) || !is_paper(&line, self.unit) {
             return None;
         }
         let to = if self.cover_follows(from, to) { to - 1 } else { to };
         let after_paper = matches!(before, Some(Part::Paper { .. }));
         Some((self.paper(from, to, after_paper), to))
+    }
+
+    fn is_ignored(&self, index: Option<usize>) -> bool {
+        let word = index.and_then(|index| self.token(index)).and_then(Token::word);
+        word.is_some_and(|word| IGNORED.contains(&word))
     }
 
     fn is_cover(&self, index: Option<usize>) -> bool {

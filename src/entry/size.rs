@@ -47,6 +47,12 @@ pub(super) struct Side(pub(super) Number, pub(super) Option<f64>);
 
 /// What the pieces of a text say.
 fn written(tokens: &[Token]) -> Option<(Written, Turn)> {
+    // "A5 (148 x 210)": the name says it all.
+    let name = tokens.iter().take_while(|token| token.word().is_some()).count();
+    let tokens = match tokens.split_at_checked(name) {
+        Some((words, [Token::Sign('('), ..])) if name > 0 => words,
+        _ => tokens,
+    };
     let one_of =
         |token: &Token, words: &[&str]| token.word().is_some_and(|word| words.contains(&word));
     let mut turn = Turn::AsTyped;

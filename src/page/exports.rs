@@ -12,12 +12,14 @@ use crate::view::json::{errors_out, plan_out};
 use crate::view::{Numbers, Printer};
 use crate::words::{EN, Words, say};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 use wasm_bindgen::prelude::*;
 
 /// What the script hands over when it starts a page.
 #[derive(Deserialize)]
 struct Setup {
-    words: Vec<String>,
+    /// Language files by language.
+    words: BTreeMap<String, String>,
     languages: Vec<String>,
     saved: Option<String>,
 }
@@ -58,11 +60,16 @@ pub struct PageSession {
 
 #[wasm_bindgen(js_class = Session)]
 impl PageSession {
-    /// Starts a page from `{ words: string[], languages: string[], saved: string | null }`.
+    /// Starts a page from `{ words: { [language]: text }, languages: string[], saved: string | null }`.
     #[wasm_bindgen(constructor)]
     pub fn new(setup: JsValue) -> Result<Self, JsValue> {
         let setup: Setup = serde_wasm_bindgen::from_value(setup)?;
-        let words: Vec<&str> = setup.words.iter().map(String::as_str).collect();
+        let region = setup.languages.first().map_or("", String::as_str);
+        let words: Vec<&str> = ["en", region]
+            .iter()
+            .filter_map(|name| setup.words.get(*name))
+            .map(String::as_str)
+            .collect();
         let session = Session::new(&words, &setup.languages, setup.saved.as_deref(), JSON);
         Ok(Self { session })
     }

@@ -1,0 +1,94 @@
+//! Whole orders in one line.
+
+use super::LengthUnit::Millimetre;
+use super::phrase;
+
+/// "pages=64pp|size=A5|…" and what was left.
+fn cut(text: &str) -> (String, String) {
+    let phrase = phrase(text, Millimetre);
+    let fields: Vec<_> =
+        phrase.fields.iter().map(|(field, text)| format!("{field}={text}")).collect();
+    (fields.join("|"), phrase.rest.join("|"))
+}
+
+#[test]
+fn orders() {
+    for (text, fields) in [
+        ("64pp A5, 100# text, 750", "pages=64pp|size=A5|paper=100# text|copies=750"),
+        (
+            "64 pages A5 100 pound text 750 copies",
+            "pages=64 pages|size=A5|paper=100 pound text|copies=750 copies",
+        ),
+        (
+            "64 pages, A5, 100 pound text, 750 copies",
+            "pages=64 pages|size=A5|paper=100 pound text|copies=750 copies",
+        ),
+        (
+            "60 + 4, A5 landscape, 130 silk, cover 250 silk, 2.500 copies",
+            "pages=60 + 4|size=A5 landscape|paper=130 silk|cover=250 silk|copies=2.500 copies",
+        ),
+        (
+            "60+4 A5 landscape 130 silk cover 250 silk 2.500 copies",
+            "pages=60+4|size=A5 landscape|paper=130 silk|cover=250 silk|copies=2.500 copies",
+        ),
+        (
+            "60+4 A5 250 silk cover 130 silk 750",
+            "pages=60+4|size=A5|paper=130 silk|cover=250 silk cover|copies=750",
+        ),
+        (
+            "20pp + 4pp cover; 8.5 x 11 in; 80 lb gloss text; 100 lb gloss cover; 2,500",
+            "pages=20pp + 4pp cover|size=8.5 x 11 in|paper=80 lb gloss text\
+             |cover=100 lb gloss cover|copies=2,500",
+        ),
+        ("64, A5, 90 gsm, 12 000", "pages=64|size=A5|paper=90 gsm|copies=12 000"),
+        ("A5, 64, 90 gsm, 750", "pages=64|size=A5|paper=90 gsm|copies=750"),
+        ("64 A5 90gsm 750", "pages=64|size=A5|paper=90gsm|copies=750"),
+        ("64pp,A5,750", "pages=64pp|size=A5|copies=750"),
+        (
+            "A5, 64pp self cover, 170 (0,135), 20,000",
+            "pages=64pp self cover|size=A5|paper=170 (0,135)|copies=20,000",
+        ),
+        ("64pp, self cover, A5, landscape", "pages=64pp self cover|size=A5 landscape"),
+        ("64pp, A5, 90 gsm, 112 µm, 750", "pages=64pp|size=A5|paper=90 gsm 112 µm|copies=750"),
+        (
+            "64pp, A5, 100 lb, gloss text, 750",
+            "pages=64pp|size=A5|paper=100 lb gloss text|copies=750",
+        ),
+        ("64pp, A5, 130 gsm, silk, 750", "pages=64pp|size=A5|paper=130 gsm silk|copies=750"),
+        ("64pp A5\n100# text\n750", "pages=64pp|size=A5|paper=100# text|copies=750"),
+        ("32pp, Pond Silk 130, A6", "pages=32pp|size=A6|paper=Pond Silk 130"),
+        ("16 leaves, 80 lb cover", "pages=16 leaves|paper=80 lb cover"),
+        (
+            "24pp plus cover 250 silk, A5, 130 silk",
+            "pages=24pp plus cover|size=A5|paper=130 silk|cover=250 silk",
+        ),
+        (
+            "64pp, A5, 100# text, 10 pt cover",
+            "pages=64pp|size=A5|paper=100# text|cover=10 pt cover",
+        ),
+        ("64", "pages=64"),
+        ("60 + 4", "pages=60 + 4"),
+        ("A5", "size=A5"),
+        ("750 copies of 64 pages on 90 gsm", "pages=64 pages|paper=90 gsm|copies=750 copies"),
+        ("", ""),
+    ] {
+        assert_eq!(cut(text).0, fields, "{text}");
+    }
+}
+
+#[test]
+fn what_has_no_place_is_said() {
+    assert_eq!(cut("64pp, banana, A5"), ("pages=64pp|size=A5".into(), "banana".into()));
+    assert_eq!(cut("64pp, A5, A4").1, "A4");
+    assert_eq!(cut("1, 2, 3").1, "3");
+    assert_eq!(cut("5000 pages, A5").0, "pages=5000 pages|size=A5");
+}
+
+#[test]
+fn absurd_lines_end() {
+    for text in
+        ["🦆".repeat(100), "9".repeat(5000), "a ".repeat(200), "1 ".repeat(200), ",".repeat(400)]
+    {
+        drop(phrase(&text, Millimetre));
+    }
+}
