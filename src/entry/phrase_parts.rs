@@ -134,9 +134,13 @@ impl Cutter<'_> {
         Some((self.paper(from, to, after_paper), to))
     }
 
+    /// Whether no part begins or ends with this piece.
     fn is_ignored(&self, index: Option<usize>) -> bool {
-        let word = index.and_then(|index| self.token(index)).and_then(Token::word);
-        word.is_some_and(|word| IGNORED.contains(&word))
+        match index.and_then(|index| self.token(index)) {
+            Some(Token::Word(word)) => IGNORED.contains(&word.as_str()),
+            Some(Token::Sign(sign)) => !matches!(sign, '#' | ')' | '"' | '%'),
+            _ => false,
+        }
     }
 
     fn is_cover(&self, index: Option<usize>) -> bool {
@@ -214,7 +218,7 @@ impl Cutter<'_> {
         let says = |index: &usize| match self.token(*index) {
             Some(Token::Word(word)) => !IGNORED.contains(&word.as_str()),
             Some(Token::Sign(sign)) => {
-                !matches!(sign, ':' | '.' | ',' | '/' | '-' | '(' | ')' | '=')
+                !matches!(sign, ':' | '.' | ',' | '/' | '-' | '(' | ')' | '=' | '×')
             }
             _ => true,
         };

@@ -66,6 +66,22 @@ fn orders() {
             "64pp, A5, 100# text, 10 pt cover",
             "pages=64pp|size=A5|paper=100# text|cover=10 pt cover",
         ),
+        ("500 x 24pp A5 90gsm", "pages=24pp|size=A5|paper=90gsm|copies=500"),
+        ("2,500 x A5 24pp", "pages=24pp|size=A5|copies=2,500"),
+        ("16pp A5 130gsm gloss 5k", "pages=16pp|size=A5|paper=130gsm gloss|copies=5k"),
+        (
+            "24pp A4 portrait, 115gsm silk text with 250gsm silk cover, 1000 off",
+            "pages=24pp|size=A4 portrait|paper=115gsm silk text|cover=250gsm silk cover|copies=1000 off",
+        ),
+        (
+            "48pp + 4pp cover 210x210mm text 150gsm matt cover 300gsm matt 2000",
+            "pages=48pp + 4pp cover|size=210x210mm|paper=text 150gsm matt|cover=300gsm matt|copies=2000",
+        ),
+        (
+            "24 page A5 booklet on 100gsm uncoated, 300",
+            "pages=24 page|size=A5|paper=100gsm uncoated|copies=300",
+        ),
+        ("size: A5, paper: 90 gsm, cover: 250 silk", "size=A5|paper=90 gsm|cover=250 silk"),
         ("64", "pages=64"),
         ("60 + 4", "pages=60 + 4"),
         ("A5", "size=A5"),
