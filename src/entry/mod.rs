@@ -6,6 +6,7 @@
 mod choice;
 mod copies;
 mod length;
+mod mass;
 mod number;
 mod pages;
 mod paper;
@@ -35,6 +36,7 @@ mod text_tests;
 pub use choice::{choice, yes_no};
 pub use copies::copies;
 pub use length::{LengthUnit, length};
+pub use mass::mass;
 pub use number::{count, number};
 pub use pages::{Cover, PageCount, pages};
 pub use paper::paper;

@@ -102,7 +102,8 @@ fn named(name: &str) -> Option<Written> {
 fn sides(tokens: &[&Token], square: bool) -> Option<Written> {
     // "A 5" is how some keyboards like to write it.
     if let [Token::Word(letter), Token::Number(number)] = tokens {
-        return named(&format!("{letter}{}", number.value));
+        let whole = (number.value.fract() == 0.0).then_some(number.value as u32)?;
+        return named(&format!("{letter}{whole}"));
     }
     let (first, tokens) = side(tokens)?;
     let tokens = match tokens {
