@@ -5,6 +5,7 @@
 mod basis_sizes;
 mod demo;
 mod lines;
+mod post;
 mod practice;
 mod sizes;
 mod stock_kinds;
@@ -13,6 +14,7 @@ mod wires;
 pub use basis_sizes::{BASIS_SIZES, BasisSize};
 pub use demo::{DEMO_STOCKS, DemoStock};
 pub use lines::{LINES, Line, Range};
+pub use post::{POST_STEPS, PostStep};
 pub use practice::{Defaults, PRACTICE, Practice, SHOP_DEFAULTS};
 pub use sizes::{FINISHED_SIZES, NamedSize, PRESS_SHEETS};
 pub use stock_kinds::{Evidence, STOCK_KINDS, StockKind, UNSAID, stock_kind};

@@ -2,7 +2,7 @@
 
 use crate::entry::{self, Fault, LengthUnit, PageCount, Reading};
 use crate::paper::Stock;
-use crate::units::{Copies, Measure, Mm, Size, Unit};
+use crate::units::{Copies, Gram, Measure, Mm, Size, Unit};
 use crate::words::say;
 
 /// What a field holds and how it is read.
@@ -18,6 +18,8 @@ pub enum Kind {
     Copies,
     /// A length between two, in millimetres.
     Length(f64, f64),
+    /// A mass between two, in grams.
+    Mass(f64, f64),
     /// A plain number between two, counted in a unit.
     Number(f64, f64, Unit),
     /// One of these words.
@@ -108,6 +110,8 @@ pub fn read_text(kind: Kind, text: &str, unit: LengthUnit) -> Reading<Value> {
         Kind::Length(least, most) => {
             entry::length(text, unit, Mm(least), Mm(most)).map(|length| Value::Number(length.get()))
         }
+        Kind::Mass(least, most) => entry::mass(text, Gram(least), Gram(most))
+            .map(|mass| Value::Number(mass.get())),
         Kind::Number(least, most, unit) => plain_number(text, least, most, unit),
         Kind::Choice(options) => entry::choice(text, options).map(Value::Choice),
         Kind::Text(most) => short_text(text, most),
@@ -123,7 +127,8 @@ fn plain_number(text: &str, least: f64, most: f64, unit: Unit) -> Reading<Value>
                 .put("most", Measure::new(most, unit)),
         })
     };
-    match entry::number(text) {
+    let counted = matches!(unit, Unit::Pages | Unit::Sheets | Unit::Copies | Unit::Count);
+    match if counted { entry::count(text) } else { entry::number(text) } {
         Reading::Understood(number, _) if number < least || number > most => {
             allowed("entry.number.outside")
         }

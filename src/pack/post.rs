@@ -1,0 +1,80 @@
+//! Which postal step a copy goes by, with its wrapper.
+
+use crate::data::PostStep;
+use crate::finishing::Answer;
+use crate::job::Job;
+use crate::units::{Band, ClosedThickness, Gram};
+
+/// A copy as it is posted.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Posted {
+    /// Copy and wrapper.
+    pub mass: Band<Gram>,
+    /// How each step of the shop's table answers, in its order.
+    pub steps: Vec<StepAnswer>,
+    /// The first step that takes the copy over its whole band.
+    pub goes_by: Option<usize>,
+    /// The first step that takes it at all; another than `goes_by` when a slightly heavier lot
+    /// moves it up.
+    pub perhaps_by: Option<usize>,
+}
+
+/// How one step answers.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StepAnswer {
+    /// Whether it takes the copy.
+    pub answer: Answer,
+    /// Mass left to its limit at the high end; negative beyond. Nothing without a limit.
+    pub spare: Option<Gram>,
+}
+
+/// The postal steps for one copy; nothing when its mass is not known or the table is empty.
+///
+/// Mass counts with the wrapper, thickness at its high end; edges are the finished book's.
+#[must_use]
+pub fn post(
+    job: &Job,
+    steps: &[PostStep],
+    copy: Option<Band<Gram>>,
+    closed: Band<ClosedThickness>,
+) -> Option<Posted> {
+    let mass = copy?.shifted(job.wrapper);
+    if steps.is_empty() {
+        return None;
+    }
+    let longer = job.size.width.max(job.size.height).get();
+    let shorter = job.size.width.min(job.size.height).get();
+    let thick = closed.map(|closed| closed.0.get());
+    let heavy = mass.map(Gram::get);
+    let answers: Vec<StepAnswer> = steps
+        .iter()
+        .map(|step| StepAnswer {
+            answer: [
+                within(heavy, step.mass_most),
+                within(thick, step.thickness_most),
+                within(Band::exact(longer), step.length_most),
+                within(Band::exact(shorter), step.width_most),
+            ]
+            .into_iter()
+            .max()
+            .unwrap_or_default(),
+            spare: step.mass_most.map(|most| Gram(most - heavy.high)),
+        })
+        .collect();
+    let first = |worst: Answer| answers.iter().position(|step| step.answer <= worst);
+    Some(Posted {
+        mass,
+        goes_by: first(Answer::Fits),
+        perhaps_by: first(Answer::Marginal),
+        steps: answers,
+    })
+}
+
+/// A band against an upper limit.
+fn within(value: Band<f64>, most: Option<f64>) -> Answer {
+    match most {
+        Some(most) if value.low > most => Answer::DoesNotFit,
+        Some(most) if value.high > most => Answer::Marginal,
+        _ => Answer::Fits,
+    }
+}
