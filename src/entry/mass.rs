@@ -25,8 +25,7 @@ const UNITS: [(&str, f64); 10] = [
     ("lbs", GRAM_PER_POUND),
 ];
 /// The words alone.
-const WORDS: [&str; 10] =
-    ["g", "gr", "gram", "grams", "kg", "kilo", "oz", "ounces", "lb", "lbs"];
+const WORDS: [&str; 10] = ["g", "gr", "gram", "grams", "kg", "kilo", "oz", "ounces", "lb", "lbs"];
 
 /// Reads a mass between `least` and `most`, both allowed: "7 g", "15 kg", "3.5 oz". A number alone
 /// is counted in grams.

@@ -85,8 +85,10 @@ pub(super) fn is_paper(line: &Line, default_unit: LengthUnit) -> bool {
         && !described.metric;
     let leaves = described.pack.is_none() || !described.thick.is_empty();
     let given = weights > 0 || !described.thick.is_empty();
+    let (least, most) = WEIGHT_RANGE;
+    let bare_fits = described.bare.iter().all(|(n, _)| (least.get()..=most.get()).contains(n));
     let times = line.tokens().contains(&Token::Sign('×'));
-    let sound = described.unknown.is_empty() && !described.broken && !times;
+    let sound = described.unknown.is_empty() && !described.broken && !times && bare_fits;
     sound && given && weights <= 1 && !bare_alone && leaves
 }
 

@@ -118,6 +118,11 @@ impl Cutter<'_> {
         if is_pages(text) {
             return Some((Part::Pages(text.to_owned()), to));
         }
+        // More about the page count, wherever it stands.
+        if self.token(from).is_some_and(|token| token.is("self")) && self.is_cover(Some(from + 1)) {
+            return Some((Part::Words { text: text.to_owned(), describes: false }, from + 1 + 1))
+                .filter(|(_, end)| *end == to);
+        }
         if is_copies(text) {
             return Some((Part::Copies(text.to_owned()), to));
         }

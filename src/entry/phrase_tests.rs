@@ -82,6 +82,11 @@ fn orders() {
             "pages=24 page|size=A5|paper=100gsm uncoated|copies=300",
         ),
         ("size: A5, paper: 90 gsm, cover: 250 silk", "size=A5|paper=90 gsm|cover=250 silk"),
+        (
+            "15 pages 8.5 x 11 in 80 lb gloss text (0.0038 in) self cover 420",
+            "pages=15 pages self cover|size=8.5 x 11 in|paper=80 lb gloss text (0.0038 in)|copies=420",
+        ),
+        ("64pp A5 90 gsm plus cover 750", "pages=64pp plus cover|size=A5|paper=90 gsm|copies=750"),
         ("64", "pages=64"),
         ("60 + 4", "pages=60 + 4"),
         ("A5", "size=A5"),
