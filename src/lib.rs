@@ -44,6 +44,7 @@ pub mod entry;
 pub mod explain;
 pub mod finishing;
 pub mod job;
+pub mod pack;
 pub mod page;
 pub mod paper;
 pub mod plan;

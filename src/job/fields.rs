@@ -57,6 +57,7 @@ static JOB_FIELDS: &[Field] = &[
     more("head_foot", "trim", Kind::Choice(&["auto", "before", "after"]), "auto"),
     more("copies_up", "trim", Kind::Number(1.0, 3.0, Unit::Copies), "1"),
     more("gutter", "trim", SMALL, ""),
+    more("wrapper", "dispatch", Kind::Mass(0.0, 5000.0), ""),
     more("dummy_thickness", "dummy", THICK, ""),
     more("dummy_push_out", "dummy", Kind::Length(0.0, 50.0), ""),
     more("first_thickness", "first-off", THICK, ""),

@@ -9,7 +9,7 @@ pub use read::{JobReading, Note, read};
 
 use crate::paper::Stock;
 use crate::source::Sourced;
-use crate::units::{Band, Copies, Gsm, Mm, Pages, Sheets, Size};
+use crate::units::{Band, Copies, Gram, Gsm, Mm, Pages, Sheets, Size};
 
 /// A book to be made. Once it exists it is valid: no later stage fails.
 #[derive(Debug, Clone, PartialEq)]
@@ -52,6 +52,8 @@ pub struct Job {
     pub head_foot: HeadFoot,
     /// Copies along one fold.
     pub copies_up: u32,
+    /// What the wrapper of one posted copy weighs.
+    pub wrapper: Gram,
     /// Index of the finishing line in the shop.
     pub line: usize,
     /// What was measured on a dummy of this book.

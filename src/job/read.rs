@@ -7,7 +7,7 @@ use crate::draft::{Draft, Field, FieldError, Value, read_text};
 use crate::entry::{Cover, Fault, LengthUnit, PageCount, Question, Reading};
 use crate::paper::{Grain, Stock};
 use crate::shop::Shop;
-use crate::units::{Copies, Mm, Pages, Size};
+use crate::units::{Copies, Gram, Mm, Pages, Size};
 use crate::words::{Say, say};
 use std::collections::BTreeMap;
 
@@ -137,6 +137,7 @@ impl Reader<'_> {
             foot_trim: self.length("foot_trim").unwrap_or(defaults.foot_trim),
             gutter: self.length("gutter").unwrap_or(defaults.gutter),
             head_foot,
+            wrapper: Gram(self.number("wrapper").unwrap_or_default()),
             copies_up: self.number("copies_up").map_or(1, |up| up as u32),
             line,
             dummy: Dummy {

@@ -1,7 +1,9 @@
 //! The shop that the page starts with: the built-in line classes and invented papers.
 
-use super::{PressSheet, Shop};
-use crate::data::{DEMO_STOCKS, LINES, PRESS_SHEETS, SHOP_DEFAULTS};
+use super::read::Reader;
+use super::{PressSheet, Shop, dispatch};
+use crate::data::{DEMO_RATES, DEMO_STOCKS, LINES, POST_STEPS, PRESS_SHEETS, SHOP_DEFAULTS};
+use crate::draft::Draft;
 use crate::entry::{self, LengthUnit};
 use crate::paper::Stock;
 
@@ -19,6 +21,8 @@ pub fn demo() -> Shop {
         .iter()
         .map(|row| PressSheet { name: row.name.to_owned(), size: row.size })
         .collect();
+    let rates = Draft::of(&DEMO_RATES);
+    let mut reader = Reader::new(&rates);
     Shop {
         name: "The Lantern Street Demonstration Bindery".to_owned(),
         note: "Invented throughout. Open your own shop file to plan on your own line.".to_owned(),
@@ -26,6 +30,9 @@ pub fn demo() -> Shop {
         stocks,
         press_sheets,
         defaults: SHOP_DEFAULTS,
+        carton: dispatch::carton(&mut reader),
+        post: POST_STEPS.to_vec(),
+        rates: dispatch::rates(&mut reader),
         round_fold: None,
         square_fold: None,
     }

@@ -9,7 +9,12 @@ pub static SCHEMA: Schema = Schema {
     format: "quirefit-shop",
     version: 1,
     fields: SHOP_FIELDS,
-    groups: &[("lines", LINE_FIELDS), ("stocks", STOCK_FIELDS), ("press_sheets", SHEET_FIELDS)],
+    groups: &[
+        ("lines", LINE_FIELDS),
+        ("stocks", STOCK_FIELDS),
+        ("press_sheets", SHEET_FIELDS),
+        ("postal_steps", POST_FIELDS),
+    ],
 };
 
 const fn row(id: &'static str, kind: Kind, default: &'static str) -> Field {
@@ -24,6 +29,13 @@ const SMALL: Kind = Kind::Length(0.0, 50.0);
 const FACTOR: Kind = Kind::Number(0.5, 2.2, Unit::Number);
 /// Doubt of a fold factor.
 const FACTOR_ERROR: Kind = Kind::Number(0.0, 1.0, Unit::Number);
+
+/// An amount of money.
+const MONEY: Kind = Kind::Number(0.0, 1_000_000.0, Unit::Money);
+/// A carton's edge.
+const EDGE: Kind = Kind::Length(50.0, 2000.0);
+/// What a carton may weigh: nobody lifts more by hand.
+const LIFT: Kind = Kind::Mass(100.0, 50_000.0);
 
 static SHOP_FIELDS: &[Field] = &[
     row("name", NAME, ""),
@@ -41,6 +53,23 @@ static SHOP_FIELDS: &[Field] = &[
     row("square_factor", FACTOR, ""),
     row("square_factor_error", FACTOR_ERROR, "0.2"),
     row("square_factor_note", NAME, ""),
+    row("carton_mass_most", LIFT, ""),
+    row("carton_tare", Kind::Mass(0.0, 5000.0), ""),
+    row("carton_width", EDGE, ""),
+    row("carton_length", EDGE, ""),
+    row("carton_height", EDGE, ""),
+    row("currency", Kind::Text(8), ""),
+    row("rate_line_hour", MONEY, ""),
+    row("rate_paper_kilo", MONEY, ""),
+    row("rate_click", MONEY, ""),
+    row("rate_cut_hour", MONEY, ""),
+    row("rate_wire_kilo", MONEY, ""),
+    row("rate_carton", MONEY, ""),
+    row("rate_job", MONEY, ""),
+    row("price_markup", Kind::Number(0.0, 1000.0, Unit::Number), ""),
+    row("price_least", MONEY, ""),
+    row("price_round", MONEY, ""),
+    row("price_valid", Kind::Text(60), ""),
 ];
 
 static STOCK_FIELDS: &[Field] = &[row("name", NAME, ""), row("paper", Kind::Paper, "")];
@@ -49,6 +78,15 @@ static SHEET_FIELDS: &[Field] = &[
     row("name", NAME, ""),
     row("width", Kind::Length(100.0, 2000.0), ""),
     row("height", Kind::Length(100.0, 2000.0), ""),
+];
+
+static POST_FIELDS: &[Field] = &[
+    row("name", NAME, ""),
+    row("mass_most", Kind::Mass(1.0, 50_000.0), ""),
+    row("thickness_most", Kind::Length(0.5, 500.0), ""),
+    row("length_most", Kind::Length(10.0, 2000.0), ""),
+    row("width_most", Kind::Length(10.0, 2000.0), ""),
+    row("price", MONEY, ""),
 ];
 
 /// Makes, from one row a limit, the file's two fields (least and most) and the way to them.

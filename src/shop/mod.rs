@@ -1,14 +1,16 @@
 //! The shop: its finishing lines, papers and sheets on hand, habits, and how its books fold.
 
 mod demo;
+mod dispatch;
 mod fields;
 mod read;
 
 pub use demo::demo;
+pub use dispatch::{Carton, PriceRule, Rates};
 pub use fields::SCHEMA;
 pub use read::{draft_of, read};
 
-use crate::data::{Defaults, Line};
+use crate::data::{Defaults, Line, PostStep};
 use crate::paper::Stock;
 use crate::units::Size;
 
@@ -27,6 +29,12 @@ pub struct Shop {
     pub press_sheets: Vec<PressSheet>,
     /// Bleed, margins, tolerances and trims unless a job says otherwise.
     pub defaults: Defaults,
+    /// How it packs.
+    pub carton: Carton,
+    /// The postal table, cheapest step first.
+    pub post: Vec<PostStep>,
+    /// What it reckons with.
+    pub rates: Rates,
     /// How round books fold here, measured on a dummy.
     pub round_fold: Option<Calibration>,
     /// How square-backed books fold here, measured on a dummy.

@@ -1,5 +1,6 @@
 //! The shop's draft to a [`Shop`] and back.
 
+use super::dispatch;
 use super::fields::{SCHEMA, limits};
 use super::{Calibration, PressSheet, Shop};
 use crate::data::{Line, Range, SHOP_DEFAULTS};
@@ -45,6 +46,9 @@ pub fn read(draft: &Draft) -> Result<Shop, Vec<FieldError>> {
         stocks,
         press_sheets,
         defaults,
+        carton: dispatch::carton(&mut reader),
+        post: dispatch::post(&mut reader, draft.members("postal_steps")),
+        rates: dispatch::rates(&mut reader),
         round_fold: reader.calibration("round_factor"),
         square_fold: reader.calibration("square_factor"),
     };
@@ -52,14 +56,14 @@ pub fn read(draft: &Draft) -> Result<Shop, Vec<FieldError>> {
 }
 
 /// Reads field after field and keeps every error.
-struct Reader<'a> {
+pub(super) struct Reader<'a> {
     draft: &'a Draft,
     unit: LengthUnit,
     errors: Vec<FieldError>,
 }
 
 impl<'a> Reader<'a> {
-    fn new(draft: &'a Draft) -> Self {
+    pub(super) fn new(draft: &'a Draft) -> Self {
         let unit = LengthUnit::of(draft.get("units"));
         Self { draft, unit, errors: Vec::new() }
     }
@@ -94,14 +98,14 @@ impl<'a> Reader<'a> {
         None
     }
 
-    fn number(&mut self, path: &str) -> Option<f64> {
+    pub(super) fn number(&mut self, path: &str) -> Option<f64> {
         match self.value(path)? {
             Value::Number(number) => Some(number),
             _ => None,
         }
     }
 
-    fn text(&mut self, path: &str) -> String {
+    pub(super) fn text(&mut self, path: &str) -> String {
         match self.value(path) {
             Some(Value::Text(text)) => text,
             _ => String::new(),
@@ -226,5 +230,6 @@ pub fn draft_of(shop: &Shop) -> Draft {
         draft.set(&format!("press_sheets.{index}.width"), &sheet.size.width.get().to_string());
         draft.set(&format!("press_sheets.{index}.height"), &sheet.size.height.get().to_string());
     }
+    dispatch::write(shop, &mut draft);
     draft
 }

@@ -8,8 +8,8 @@ use crate::view::Printer;
 use maud::{Markup, html};
 
 /// Groups behind disclosures, in order.
-pub(super) const GROUPS: [&str; 6] =
-    ["pictures", "paper", "trim", "dummy", "first-off", "identity"];
+pub(super) const GROUPS: [&str; 7] =
+    ["pictures", "paper", "trim", "dispatch", "dummy", "first-off", "identity"];
 
 /// The fields of one group.
 pub(super) fn group(group: Group, draft: &Draft, shop: &Shop, printer: &Printer) -> Markup {
