@@ -11,6 +11,7 @@ pub use crate::book::{
 };
 pub use crate::check::{Finding, Verdict, Weight};
 pub use crate::finishing::{Answer, LimitCheck, LimitId, Room};
+pub use crate::pack::{Cartons, Packing, Posted, StepAnswer};
 pub use crate::results::Results;
 
 /// A planned book.

@@ -3,8 +3,9 @@
 use crate::book::{self, BookMass, Calibrated, CoverPlan, FirstOff, Leaf, Margins, Stack, Trim};
 use crate::finishing::{self, LimitCheck};
 use crate::job::Job;
+use crate::pack::{self, Packing};
 use crate::shop::Shop;
-use crate::units::{Band, Mm};
+use crate::units::{Band, Gram, Mm};
 
 /// The outcome of every stage for one job in one shop.
 #[derive(Debug, Clone, PartialEq)]
@@ -27,6 +28,8 @@ pub struct Results {
     pub blanks: book::Blanks,
     /// Mass of a book; nothing when a paper's weight is not known.
     pub mass: Option<BookMass>,
+    /// What leaves the house.
+    pub packing: Packing,
     /// The first book off the machine beside the plan.
     pub first_off: FirstOff,
     /// A value beside every limit of the line.
@@ -45,12 +48,14 @@ pub fn work_out(job: &Job, shop: &Shop) -> Results {
     if let Some(line) = shop.lines.get(job.line) {
         finishing::check_limits(job, line, &stack, &leaves, &trim, &mut limits);
     }
+    let mass = book::mass(job, &leaves, &trim);
     Results {
         trade_creep: book::trade_creep(job, &stack),
         cover: book::cover(job, &stack, &fold.fold, trim.wrap.nominal),
         margins: book::margins(job, &leaves),
         blanks: book::blanks(job),
-        mass: book::mass(job, &leaves, &trim),
+        packing: pack::pack(job, shop, &stack, mass, Gram::ZERO),
+        mass,
         first_off: book::first_off(job, &stack),
         stack,
         fold,

@@ -8,6 +8,7 @@ mod art_at_risk;
 mod blanks;
 mod bleed;
 mod calibration;
+mod carton_heavy;
 mod crease;
 mod fold_gap;
 mod grain;
@@ -15,6 +16,7 @@ mod head_foot;
 mod line_limit;
 mod nick;
 mod paper_unsaid;
+mod post_step;
 mod spine_text;
 mod thin_square;
 mod too_few_sheets;
@@ -92,7 +94,7 @@ const fn whole(id: &'static str, look: fn(&Job, &Shop, &Results) -> Option<Findi
 }
 
 /// Every rule, in the order in which findings of one weight are told.
-pub static RULES: [Rule; 26] = [
+pub static RULES: [Rule; 28] = [
     whole(too_few_sheets::ID, too_few_sheets::look),
     limit(LimitId::FlatStack),
     limit(LimitId::Sheets),
@@ -119,6 +121,8 @@ pub static RULES: [Rule; 26] = [
     whole(calibration::ID, calibration::look),
     whole(head_foot::ID, head_foot::look),
     whole(weight_unknown::ID, weight_unknown::look),
+    whole(post_step::ID, post_step::look),
+    whole(carton_heavy::ID, carton_heavy::look),
 ];
 
 impl Finding {

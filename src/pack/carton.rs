@@ -32,9 +32,8 @@ pub fn cartons(
     copy: Option<Band<Gram>>,
     closed: Band<ClosedThickness>,
 ) -> Option<Cartons> {
-    let by_mass = carton.mass_most.zip(copy).map(|(limit, copy)| {
-        whole((limit - carton.tare) / copy.high)
-    });
+    let by_mass =
+        carton.mass_most.zip(copy).map(|(limit, copy)| whole((limit - carton.tare) / copy.high));
     let by_size = carton.inside.map(|(floor, height)| {
         let in_row = |along: Mm, length: Mm| whole(along / length);
         let upright = in_row(floor.width, job.size.width) * in_row(floor.height, job.size.height);

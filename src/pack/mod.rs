@@ -6,20 +6,32 @@ mod post;
 pub use carton::{Cartons, cartons};
 pub use post::{Posted, StepAnswer, post};
 
-use crate::book::BookMass;
+use crate::book::{BookMass, Stack};
 use crate::job::Job;
+use crate::shop::Shop;
 use crate::units::{Band, Gram};
 
-/// Mass of the whole run: copies × the mass of one, wire included.
-///
-/// The papers' doubt is one lot's, so it adds over all copies.
-#[must_use]
-pub fn run_mass(job: &Job, book: Band<Gram>) -> Band<Gram> {
-    book.times(job.copies.as_f64())
+/// What leaves the house: mass, cartons, post.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Packing {
+    /// One copy with its wire; nothing when a paper's weight is not known.
+    pub copy: Option<Band<Gram>>,
+    /// All good copies. The papers' doubt is one lot's, so it adds over all of them.
+    pub run: Option<Band<Gram>>,
+    /// Cartons, where the shop says how heavy or large one may be.
+    pub cartons: Option<Cartons>,
+    /// Postal steps, where the shop has a table.
+    pub posted: Option<Posted>,
 }
 
-/// One copy with its wire; nothing when a paper's weight is not known.
+/// Packs a run. `wire` is the wire in one copy.
 #[must_use]
-pub fn copy_mass(mass: Option<BookMass>, wire: Gram) -> Option<Band<Gram>> {
-    mass.map(|mass| mass.book.shifted(wire))
+pub fn pack(job: &Job, shop: &Shop, stack: &Stack, mass: Option<BookMass>, wire: Gram) -> Packing {
+    let copy = mass.map(|mass| mass.book.shifted(wire));
+    Packing {
+        copy,
+        run: copy.map(|copy| copy.times(job.copies.as_f64())),
+        cartons: cartons(job, &shop.carton, copy, stack.closed),
+        posted: post(job, &shop.post, copy, stack.closed),
+    }
 }

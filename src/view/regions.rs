@@ -34,7 +34,7 @@ const ALL: &[Reading] = &[Reading::Client, Reading::Design, Reading::Floor];
 const MAKERS: &[Reading] = &[Reading::Design, Reading::Floor];
 
 /// Every region, in reading order.
-pub static REGIONS: [Region; 4] = [
+pub static REGIONS: [Region; 5] = [
     Region {
         id: "decides",
         readings: MAKERS,
@@ -62,5 +62,12 @@ pub static REGIONS: [Region; 4] = [
         open: false,
         summary: html::cover::summary,
         body: html::cover::body,
+    },
+    Region {
+        id: "pack",
+        readings: ALL,
+        open: false,
+        summary: html::pack::summary,
+        body: html::pack::body,
     },
 ];

@@ -8,6 +8,7 @@ mod fields;
 mod first_off;
 mod frame;
 pub mod inside;
+pub mod pack;
 mod scene;
 pub mod trim;
 
