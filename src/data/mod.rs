@@ -3,6 +3,7 @@
 //! Every row says where it comes from. Machine profiles are generic classes with invented figures.
 
 mod basis_sizes;
+mod bindings;
 mod demo;
 mod lines;
 mod post;
@@ -13,6 +14,7 @@ mod stock_kinds;
 mod wires;
 
 pub use basis_sizes::{BASIS_SIZES, BasisSize};
+pub use bindings::{BINDINGS, Binding};
 pub use demo::{DEMO_STOCKS, DemoStock};
 pub use lines::{LINES, Line, Range};
 pub use post::{POST_STEPS, PostStep};

@@ -6,6 +6,8 @@ use super::text::{Line, Token, begins_one, quoted};
 use crate::units::{MM_PER_INCH, Mm};
 use crate::words::{Say, say};
 
+/// Ten units are whole millimetres in every unit, so that 8.5 in is exactly 215.9 mm.
+const TEN: f64 = 10.0;
 /// Millimetres in a centimetre.
 const MM_PER_CM: f64 = 10.0;
 
@@ -123,7 +125,7 @@ pub fn length(text: &str, default_unit: LengthUnit, least: Mm, most: Mm) -> Read
 
 /// A number of a unit so many millimetres long.
 pub(super) fn millimetres(number: f64, unit: f64) -> Mm {
-    Mm(number * unit)
+    Mm(number * (unit * TEN) / TEN)
 }
 
 /// Whether a length is at least and at most this.

@@ -4,7 +4,7 @@ use super::assemble::assemble;
 use super::fields::SCHEMA;
 use super::{Dummy, HeadFoot, Identity, ImagesMovedBy, Job, Spine};
 use crate::draft::{Draft, Field, FieldError, Value, read_text};
-use crate::entry::{Cover, Fault, LengthUnit, PageCount, Question, Reading};
+use crate::entry::{Choice, Cover, Fault, LengthUnit, PageCount, Question, Reading, kind_choices};
 use crate::paper::{Grain, Stock};
 use crate::shop::Shop;
 use crate::units::{Copies, Gram, Mm, Pages, Size};
@@ -16,6 +16,8 @@ use std::collections::BTreeMap;
 pub enum Note {
     /// How it was understood.
     Echo(Say),
+    /// How it was understood, and what would narrow the doubt.
+    Narrow(Say, Vec<Choice>),
     /// It is not complete yet; no fault.
     Incomplete,
     /// It can mean two things.
@@ -46,7 +48,7 @@ impl JobReading {
             repair,
         };
         let unclear = self.notes.iter().filter_map(|(path, note)| match note {
-            Note::Echo(_) => None,
+            Note::Echo(_) | Note::Narrow(..) => None,
             Note::Incomplete => Some(error(path, say("file.unclear"), say("file.unclear.repair"))),
             Note::Ask(question) => {
                 Some(error(path, question.ask.clone(), say("file.unclear.repair")))
@@ -247,10 +249,18 @@ impl Reader<'_> {
             let echo = say("entry.paper.own").text("paper", stock.typed.clone());
             return self.note(path, Reading::Understood(stock.clone(), echo));
         }
-        match self.value(path) {
-            Some(Value::Paper(stock)) => Some(stock),
-            _ => None,
+        let stock = match self.value(path) {
+            Some(Value::Paper(stock)) => stock,
+            _ => return None,
+        };
+        let choices = kind_choices(self.draft.get(path));
+        if let Some(note) = self.notes.get_mut(path)
+            && let Note::Echo(echo) = note
+            && !choices.is_empty()
+        {
+            *note = Note::Narrow(echo.clone(), choices);
         }
+        Some(stock)
     }
 
     fn copies(&mut self, path: &'static str) -> Copies {

@@ -16,7 +16,10 @@ pub use measure::{Measure, Unit};
 use core::ops::{Add, Div, Mul, Neg, Sub};
 
 /// Millimetres in an inch, exact by definition.
-pub const MM_PER_INCH: f64 = 25.4;
+pub const MM_PER_INCH: f64 = MM_PER_TEN_INCHES / TEN;
+/// Whole, so that typed decimals of an inch become the millimetres nearest to them.
+const MM_PER_TEN_INCHES: f64 = 254.0;
+const TEN: f64 = 10.0;
 /// Micrometres in a millimetre.
 pub const MICRON_PER_MM: f64 = 1000.0;
 /// Thousandths of an inch (mils, caliper points) in an inch.
@@ -129,12 +132,12 @@ impl Mm {
     /// From inches.
     #[must_use]
     pub const fn from_inches(inches: f64) -> Self {
-        Self(inches * MM_PER_INCH)
+        Self(inches * MM_PER_TEN_INCHES / TEN)
     }
     /// In inches.
     #[must_use]
     pub const fn inches(self) -> f64 {
-        self.0 / MM_PER_INCH
+        self.0 * TEN / MM_PER_TEN_INCHES
     }
     /// From micrometres.
     #[must_use]
@@ -149,7 +152,7 @@ impl Mm {
     /// From thousandths of an inch, which the trade calls mils or caliper points.
     #[must_use]
     pub const fn from_mils(mils: f64) -> Self {
-        Self(mils * MM_PER_INCH / MILS_PER_INCH)
+        Self(mils * MM_PER_TEN_INCHES / (TEN * MILS_PER_INCH))
     }
 }
 

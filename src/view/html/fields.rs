@@ -2,6 +2,7 @@
 
 use crate::data::FINISHED_SIZES;
 use crate::draft::{Draft, Field, FieldError, Group, Kind};
+use crate::entry::Choice;
 use crate::job::{Note, SCHEMA};
 use crate::shop::Shop;
 use crate::view::Printer;
@@ -162,20 +163,31 @@ pub fn note(path: &str, note: Option<&Note>, printer: &Printer) -> Markup {
                 @let text = printer.text(echo);
                 @if !text.is_empty() { p class="understood" { (text) } }
             }
+            Some(Note::Narrow(echo, choices)) => {
+                p class="understood" { (printer.text(echo)) }
+                (ready(path, choices, printer))
+            }
             Some(Note::Ask(question)) => {
                 p class="question" { (printer.text(&question.ask)) }
-                p class="choices" {
-                    @for (index, choice) in question.choices.iter().enumerate() {
-                        button type="button" id={ "choose-" (path.replace('.', "-")) "-" (index) }
-                            data-act={ "choose:" (path) } data-value=(choice.typed) {
-                            (printer.text(&choice.label))
-                        }
-                    }
-                }
+                (ready(path, &question.choices, printer))
             }
             Some(Note::Wrong(fault)) => {
                 p class="fault" {
                     strong { (printer.text(&fault.wrong)) } " " (printer.text(&fault.repair))
+                }
+            }
+        }
+    }
+}
+
+/// Ready answers as buttons.
+fn ready(path: &str, choices: &[Choice], printer: &Printer) -> Markup {
+    html! {
+        p class="choices" {
+            @for (index, choice) in choices.iter().enumerate() {
+                button type="button" id={ "choose-" (path.replace('.', "-")) "-" (index) }
+                    data-act={ "choose:" (path) } data-value=(choice.typed) {
+                    (printer.text(&choice.label))
                 }
             }
         }
