@@ -171,7 +171,7 @@ mod tests {
             ("1/8 in", 3.175, Some(3.175)),
             ("⅛″", 3.175, Some(3.175)),
             ("⅛\"", 3.175, Some(3.175)),
-            ("1 1/2 inches", 1.5 * MM_PER_INCH, Some(1.5 * MM_PER_INCH)),
+            ("1 1/2 inches", 38.1, Some(38.1)),
             ("1", 1.0, Some(25.4)),
         ] {
             assert_eq!(read(text, LengthUnit::Millimetre).value(), Some(Mm(metric)), "{text}");
