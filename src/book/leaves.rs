@@ -39,7 +39,12 @@ pub struct Leaf {
 pub fn leaves(job: &Job, stack: &Stack, fold: &Fold, out: &mut Vec<Leaf>) {
     out.clear();
     let flat = stack.flat.map(|flat| flat.0);
-    let wrap = fold.nominal.wrap(flat.nominal);
+    let wraps = Band {
+        low: fold.low.wrap(flat.low),
+        nominal: fold.nominal.wrap(flat.nominal),
+        high: fold.high.wrap(flat.high),
+    };
+    let wrap = wraps.nominal;
     let first = stack.calipers.first().copied().unwrap_or_default().times(1.0 / 2.0);
     let sheets = job.sheets();
     let mut sum = LotSum::new(job, &stack.calipers);
@@ -64,6 +69,12 @@ pub fn leaves(job: &Job, stack: &Stack, fold: &Fold, out: &mut Vec<Leaf>) {
                 nominal: rise(fold.nominal, step.nominal, first.nominal, flat.nominal),
                 high: rise(fold.high, step.high, first.high, flat.high),
             };
+            // Wrap and push-out err together: a fold that takes more path also saves more.
+            let image_shift = wrap - push_out.nominal;
+            let off = |wrap: Mm, push_out: Mm| {
+                let by = wrap - push_out - image_shift;
+                by.max(-by)
+            };
             out.push(Leaf {
                 place,
                 section,
@@ -72,8 +83,8 @@ pub fn leaves(job: &Job, stack: &Stack, fold: &Fold, out: &mut Vec<Leaf>) {
                 step,
                 push_out,
                 length: job.size.width + wrap - push_out.nominal,
-                image_shift: wrap - push_out.nominal,
-                drift: push_out.above().max(push_out.below()),
+                image_shift,
+                drift: off(wraps.low, push_out.low).max(off(wraps.high, push_out.high)),
                 folios: folios(job, place, sheets),
             });
         }
