@@ -1,5 +1,10 @@
 //! Finishing lines: generic classes with invented figures. A shop replaces them with its own.
 
+use super::line_parts::{
+    GOOD_COPIES, HEAVY_PACE, HEAVY_SUPPLIES, LIGHT_PACE, LIGHT_STITCHING, LIGHT_SUPPLIES,
+    MIDDLE_PACE, MIDDLE_SUPPLIES,
+};
+use super::{Pace, Stitching, Supplies};
 use std::borrow::Cow;
 
 /// What a line takes of one measure: at least, at most, or any.
@@ -55,8 +60,14 @@ pub struct Line {
     pub cover_weight: Range,
     /// Chip at the face, on any sheet.
     pub face_cut: Range,
-    /// Distance between neighbouring stitches.
+    /// Distance between neighbouring stitching heads.
     pub pitch: Range,
+    /// Leg of a stitch that the heads form.
+    pub leg: Range,
+    /// Wire that the heads draw for one stitch.
+    pub draw: Range,
+    /// Passes of a set under the heads.
+    pub passes: Range,
     /// Creases the cover itself.
     pub creases: bool,
     /// Cuts head and foot as well as the face.
@@ -67,6 +78,12 @@ pub struct Line {
     pub sets_per_hour: f64,
     /// Minutes to make ready.
     pub makeready_minutes: f64,
+    /// How it stitches.
+    pub stitching: Stitching,
+    /// Its stations and what they spoil.
+    pub pace: Pace,
+    /// What runs full or empty.
+    pub supplies: Supplies,
 }
 
 impl Line {
@@ -86,11 +103,17 @@ impl Line {
         cover_weight: Range::ANY,
         face_cut: Range::ANY,
         pitch: Range::ANY,
+        leg: Range::ANY,
+        draw: Range::ANY,
+        passes: Range::ANY,
         creases: false,
         cuts_head_foot: false,
         heads: 1,
         sets_per_hour: 1.0,
         makeready_minutes: 0.0,
+        stitching: Stitching::USUAL,
+        pace: Pace::PLAIN,
+        supplies: Supplies::ENDLESS,
     };
 }
 
@@ -114,11 +137,17 @@ pub static LINES: [Line; 4] = [
         cover_weight: Range::between(60.0, 350.0),
         face_cut: Range::between(2.0, 20.0),
         pitch: Range::between(50.0, 180.0),
+        leg: Range::between(3.5, 8.0),
+        draw: Range::up_to(30.0),
+        passes: Range::up_to(2.0),
         creases: true,
         cuts_head_foot: true,
         heads: 2,
         sets_per_hour: 2400.0,
         makeready_minutes: 15.0,
+        stitching: Stitching::USUAL,
+        pace: MIDDLE_PACE,
+        supplies: MIDDLE_SUPPLIES,
     },
     Line {
         name: Cow::Borrowed("Light desk-side line"),
@@ -135,11 +164,17 @@ pub static LINES: [Line; 4] = [
         cover_weight: Range::between(64.0, 250.0),
         face_cut: Range::between(2.0, 15.0),
         pitch: Range::between(75.0, 165.0),
+        leg: Range::between(3.5, 6.0),
+        draw: Range::up_to(25.0),
+        passes: Range::up_to(1.0),
         creases: false,
         cuts_head_foot: false,
         heads: 2,
         sets_per_hour: 800.0,
         makeready_minutes: 6.0,
+        stitching: LIGHT_STITCHING,
+        pace: LIGHT_PACE,
+        supplies: LIGHT_SUPPLIES,
     },
     Line {
         name: Cow::Borrowed("Heavy-duty line, three knives"),
@@ -156,11 +191,17 @@ pub static LINES: [Line; 4] = [
         cover_weight: Range::between(50.0, 400.0),
         face_cut: Range::between(2.0, 30.0),
         pitch: Range::between(45.0, 240.0),
+        leg: Range::between(3.5, 10.0),
+        draw: Range::up_to(34.0),
+        passes: Range::up_to(2.0),
         creases: true,
         cuts_head_foot: true,
         heads: 4,
         sets_per_hour: 5000.0,
         makeready_minutes: 30.0,
+        stitching: Stitching::USUAL,
+        pace: HEAVY_PACE,
+        supplies: HEAVY_SUPPLIES,
     },
     Line {
         name: Cow::Borrowed("Line H"),
@@ -177,10 +218,16 @@ pub static LINES: [Line; 4] = [
         cover_weight: Range::up_to(350.0),
         face_cut: Range::between(2.0, 12.0),
         pitch: Range::between(54.0, 130.0),
+        leg: Range::ANY,
+        draw: Range::ANY,
+        passes: Range::up_to(2.0),
         creases: true,
         cuts_head_foot: false,
         heads: 2,
         sets_per_hour: 2000.0,
         makeready_minutes: 12.0,
+        stitching: Stitching::USUAL,
+        pace: GOOD_COPIES,
+        supplies: Supplies::ENDLESS,
     },
 ];

@@ -20,6 +20,8 @@ pub enum Kind {
     Length(f64, f64),
     /// A mass between two, in grams.
     Mass(f64, f64),
+    /// A time of day: "8:30".
+    Clock,
     /// A plain number between two, counted in a unit.
     Number(f64, f64, Unit),
     /// One of these words.
@@ -112,6 +114,7 @@ pub fn read_text(kind: Kind, text: &str, unit: LengthUnit) -> Reading<Value> {
         }
         Kind::Mass(least, most) => entry::mass(text, Gram(least), Gram(most))
             .map(|mass| Value::Number(mass.get())),
+        Kind::Clock => entry::clock(text).map(|time| Value::Number(time.get())),
         Kind::Number(least, most, unit) => plain_number(text, least, most, unit),
         Kind::Choice(options) => entry::choice(text, options).map(Value::Choice),
         Kind::Text(most) => short_text(text, most),

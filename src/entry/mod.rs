@@ -4,6 +4,7 @@
 //! how), incomplete, a question, or wrong with a repair. Nothing here looks at other fields.
 
 mod choice;
+mod clock;
 mod copies;
 mod length;
 mod mass;
@@ -34,6 +35,7 @@ mod size_tests;
 mod text_tests;
 
 pub use choice::{choice, yes_no};
+pub use clock::clock;
 pub use copies::copies;
 pub use length::{LengthUnit, length};
 pub use mass::mass;

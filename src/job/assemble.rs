@@ -47,6 +47,7 @@ pub(super) fn assemble(
             grammage: grammage(&stock),
             pages,
             sheets: pages.sheets(),
+            supplied: None,
             stock,
             lot,
         });

@@ -26,6 +26,8 @@ const SHORT: Kind = Kind::Text(120);
 const SMALL: Kind = Kind::Length(0.0, 50.0);
 /// Thickness of a book.
 const THICK: Kind = Kind::Length(0.05, 50.0);
+/// Sets of a section that have come in.
+const SUPPLIED: Kind = Kind::Number(0.0, 10_000_000.0, Unit::Count);
 /// How the fibres lie.
 const GRAIN: Kind = Kind::Choice(&["unknown", "along", "across"]);
 
@@ -63,6 +65,11 @@ static JOB_FIELDS: &[Field] = &[
     more("first_thickness", "first-off", THICK, ""),
     more("first_push_out", "first-off", Kind::Length(0.0, 50.0), ""),
     more("first_width", "first-off", Kind::Length(20.0, 1000.0), ""),
+    more("stitches", "run", Kind::Number(1.0, 12.0, Unit::Count), ""),
+    more("loops", "run", YES_NO, "no"),
+    more("start", "run", Kind::Clock, ""),
+    more("supplied_inside", "run", SUPPLIED, ""),
+    more("supplied_cover", "run", SUPPLIED, ""),
     more("title", "identity", SHORT, ""),
     more("customer", "identity", SHORT, ""),
     more("date", "identity", SHORT, ""),
@@ -73,5 +80,6 @@ static JOB_FIELDS: &[Field] = &[
 static INSERT_FIELDS: &[Field] = &[
     more("pages", "sections", Kind::Number(4.0, 400.0, Unit::Pages), ""),
     more("paper", "sections", Kind::Paper, ""),
+    more("supplied", "sections", SUPPLIED, ""),
     more("place", "sections", Kind::Choice(INSERT_PLACES), "centre"),
 ];

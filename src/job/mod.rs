@@ -9,7 +9,7 @@ pub use read::{JobReading, Note, read};
 
 use crate::paper::Stock;
 use crate::source::Sourced;
-use crate::units::{Band, Copies, Gram, Gsm, Mm, Pages, Sheets, Size};
+use crate::units::{Band, Copies, Gram, Gsm, Mm, Pages, Second, Sheets, Size};
 
 /// A book to be made. Once it exists it is valid: no later stage fails.
 #[derive(Debug, Clone, PartialEq)]
@@ -54,6 +54,12 @@ pub struct Job {
     pub copies_up: u32,
     /// What the wrapper of one posted copy weighs.
     pub wrapper: Gram,
+    /// Stitches a copy, where somebody has decided it.
+    pub stitches: Option<u32>,
+    /// Stitches are loops, to hang in a binder.
+    pub loops: bool,
+    /// Time of day the run starts, since midnight.
+    pub start: Option<Second>,
     /// Index of the finishing line in the shop.
     pub line: usize,
     /// What was measured on a dummy of this book.
@@ -90,6 +96,8 @@ pub struct Section {
     pub pages: Pages,
     /// Folded sheets of this section, four pages each.
     pub sheets: Sheets,
+    /// Sets of it that have come in, where they are counted.
+    pub supplied: Option<u32>,
     /// Index of the first section of the same paper: one lot errs together.
     pub lot: usize,
 }

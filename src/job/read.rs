@@ -2,12 +2,12 @@
 
 use super::assemble::assemble;
 use super::fields::SCHEMA;
-use super::{Dummy, HeadFoot, Identity, ImagesMovedBy, Job, Spine};
+use super::{Dummy, HeadFoot, Identity, ImagesMovedBy, Job, Role, Spine};
 use crate::draft::{Draft, Field, FieldError, Value, read_text};
 use crate::entry::{Choice, Cover, Fault, LengthUnit, PageCount, Question, Reading, kind_choices};
 use crate::paper::{Grain, Stock};
 use crate::shop::Shop;
-use crate::units::{Copies, Gram, Mm, Pages, Size};
+use crate::units::{Copies, Gram, Mm, Pages, Second, Size};
 use crate::words::{Say, say};
 use std::collections::BTreeMap;
 
@@ -78,6 +78,26 @@ pub fn read(draft: &Draft, shop: &Shop) -> JobReading {
     JobReading { job, notes: reader.notes, missing: reader.missing }
 }
 
+/// Sets of each section that have come in.
+struct Supplied {
+    inside: Option<u32>,
+    cover: Option<u32>,
+    inserts: Vec<Option<u32>>,
+}
+
+impl Supplied {
+    fn put_into(self, job: &mut Job) {
+        let mut inserts = self.inserts.into_iter();
+        for section in &mut job.sections {
+            section.supplied = match section.role {
+                Role::Inside => self.inside,
+                Role::Cover => self.cover,
+                Role::Insert => inserts.next().flatten(),
+            };
+        }
+    }
+}
+
 /// Reads field after field, keeping a note of each.
 struct Reader<'a> {
     draft: &'a Draft,
@@ -141,6 +161,9 @@ impl Reader<'_> {
             head_foot,
             wrapper: Gram(self.number("wrapper").unwrap_or_default()),
             copies_up: self.number("copies_up").map_or(1, |up| up as u32),
+            stitches: self.whole("stitches"),
+            loops: self.yes("loops"),
+            start: self.number("start").map(Second),
             line,
             dummy: Dummy {
                 closed: self.length("dummy_thickness"),
@@ -156,7 +179,28 @@ impl Reader<'_> {
         let (count, size, paper) = (count?, size?, paper?);
         self.echo_cover(&count, cover.as_ref());
         let size = if top_bound { size.turned() } else { size };
-        assemble(settings, &count, size, copies, paper, cover, inserts)
+        let supplied = self.supplied(&inserts);
+        let mut job = assemble(settings, &count, size, copies, paper, cover, inserts)?;
+        supplied.put_into(&mut job);
+        Some(job)
+    }
+
+    /// Sets that have come in. Inserts in the order in which they lie in the book.
+    fn supplied(&mut self, inserts: &[Insert]) -> Supplied {
+        let mut typed: Vec<(bool, Option<u32>)> = Vec::with_capacity(inserts.len());
+        for (index, (_, _, around)) in inserts.iter().enumerate() {
+            typed.push((*around, self.whole(&format!("sections.{index}.supplied"))));
+        }
+        typed.sort_by_key(|(around, _)| !around);
+        Supplied {
+            inside: self.whole("supplied_inside"),
+            cover: self.whole("supplied_cover"),
+            inserts: typed.into_iter().map(|(_, supplied)| supplied).collect(),
+        }
+    }
+
+    fn whole(&mut self, path: &str) -> Option<u32> {
+        self.number(path).map(|number| number as u32)
     }
 
     /// Says in words what an empty cover field means, since it decides the page count.

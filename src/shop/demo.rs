@@ -2,7 +2,9 @@
 
 use super::read::Reader;
 use super::{PressSheet, Shop, dispatch};
-use crate::data::{DEMO_RATES, DEMO_STOCKS, LINES, POST_STEPS, PRESS_SHEETS, SHOP_DEFAULTS};
+use crate::data::{
+    DEMO_RATES, DEMO_STOCKS, LINES, POST_STEPS, PRESS_SHEETS, SHOP_DEFAULTS, StageOvers,
+};
 use crate::draft::Draft;
 use crate::entry::{self, LengthUnit};
 use crate::paper::Stock;
@@ -30,6 +32,7 @@ pub fn demo() -> Shop {
         stocks,
         press_sheets,
         defaults: SHOP_DEFAULTS,
+        overs: StageOvers::default(),
         carton: dispatch::carton(&mut reader),
         post: POST_STEPS.to_vec(),
         rates: dispatch::rates(&mut reader),

@@ -3,6 +3,7 @@
 mod demo;
 mod dispatch;
 mod fields;
+mod figure;
 mod read;
 
 pub use demo::demo;
@@ -10,7 +11,7 @@ pub use dispatch::{Carton, PriceRule, Rates};
 pub use fields::SCHEMA;
 pub use read::{draft_of, read};
 
-use crate::data::{Defaults, Line, PostStep};
+use crate::data::{Defaults, Line, PostStep, StageOvers};
 use crate::paper::Stock;
 use crate::units::Size;
 
@@ -29,6 +30,8 @@ pub struct Shop {
     pub press_sheets: Vec<PressSheet>,
     /// Bleed, margins, tolerances and trims unless a job says otherwise.
     pub defaults: Defaults,
+    /// What printing, creasing and cutting spoil.
+    pub overs: StageOvers,
     /// How it packs.
     pub carton: Carton,
     /// The postal table, cheapest step first.

@@ -1,15 +1,19 @@
 //! The shop's draft to a [`Shop`] and back.
 
 use super::dispatch;
-use super::fields::{SCHEMA, limits};
+use super::fields::{SCHEMA, each_figure, limits};
+use super::figure::{OVERS_PERCENT, percent, stages, wires};
 use super::{Calibration, PressSheet, Shop};
-use crate::data::{Line, Range, SHOP_DEFAULTS};
-use crate::draft::{Draft, FieldError, Value, read_text};
+use crate::data::{Line, Overs, Pace, Range, SHOP_DEFAULTS, StageOvers};
+use crate::draft::{Draft, FieldError, Kind, Value, read_text};
 use crate::entry::{LengthUnit, Reading};
 use crate::paper::{Stock, caliper};
 use crate::source::Source;
-use crate::units::{Mm, Size};
+use crate::units::{Mm, PER_CENT, Size};
 use crate::words::say;
+
+/// Sets an hour of a line that says nothing of its pace. Invented.
+const PLAIN_RATE: f64 = 1000.0;
 
 /// Reads a shop.
 ///
@@ -46,6 +50,7 @@ pub fn read(draft: &Draft) -> Result<Shop, Vec<FieldError>> {
         stocks,
         press_sheets,
         defaults,
+        overs: reader.overs(),
         carton: dispatch::carton(&mut reader),
         post: dispatch::post(&mut reader, draft.members("postal_steps")),
         rates: dispatch::rates(&mut reader),
@@ -128,7 +133,6 @@ impl<'a> Reader<'a> {
             creases: self.yes(&at("creases")),
             cuts_head_foot: self.yes(&at("cuts_head_foot")),
             heads: self.number(&at("heads")).unwrap_or_default() as u32,
-            sets_per_hour: self.number(&at("sets_per_hour")).unwrap_or_default(),
             makeready_minutes: self.number(&at("makeready_minutes")).unwrap_or_default(),
             ..Line::UNLIMITED
         };
@@ -142,7 +146,26 @@ impl<'a> Reader<'a> {
                 self.fail(&least, say("shop.range"), "shop.range.repair");
             }
         }
+        each_figure(&mut line, |id, place| place.take(self.value(&at(id))));
+        for (id, place) in wires(&mut line) {
+            *place = self.number(&at(id));
+        }
+        if let Some(spoilt) = self.number(&at(OVERS_PERCENT)) {
+            line.pace.overs_share = spoilt / PER_CENT;
+        }
+        // Stations that are known set the pace; without any, a line needs a rate.
+        let slowest = if line.pace == Pace::PLAIN { PLAIN_RATE } else { f64::INFINITY };
+        line.sets_per_hour = self.number(&at("sets_per_hour")).unwrap_or(slowest);
         line
+    }
+
+    fn overs(&mut self) -> StageOvers {
+        let mut overs = StageOvers::default();
+        for (share, fixed, place) in stages(&mut overs) {
+            place.share = self.number(share).unwrap_or_default() / PER_CENT;
+            place.fixed = self.number(fixed).unwrap_or_default();
+        }
+        overs
     }
 
     fn stock(&mut self, index: usize) -> Option<Stock> {
@@ -211,9 +234,26 @@ pub fn draft_of(shop: &Shop) -> Draft {
         set("creases", yes_no(line.creases));
         set("cuts_head_foot", yes_no(line.cuts_head_foot));
         set("heads", &line.heads.to_string());
-        set("sets_per_hour", &line.sets_per_hour.to_string());
+        if line.sets_per_hour.is_finite() {
+            set("sets_per_hour", &line.sets_per_hour.to_string());
+        }
         set("makeready_minutes", &line.makeready_minutes.to_string());
-        for (limit, range) in limits(&mut line.clone()) {
+        let mut line = line.clone();
+        each_figure(&mut line, |id, place| {
+            let Some(text) = place.text() else { return };
+            let mass = matches!(
+                SCHEMA.field(&format!("lines.0.{id}")).map(|field| field.kind),
+                Some(Kind::Mass(..))
+            );
+            set(id, &if mass { format!("{text} g") } else { text });
+        });
+        for (id, wire) in wires(&mut line) {
+            if let Some(diameter) = wire {
+                set(id, &diameter.to_string());
+            }
+        }
+        set(OVERS_PERCENT, &percent(line.pace.overs_share));
+        for (limit, range) in limits(&mut line) {
             for (end, number) in [("least", range.least), ("most", range.most)] {
                 if let Some(number) = number {
                     set(&format!("{limit}_{end}"), &number.to_string());
@@ -229,6 +269,13 @@ pub fn draft_of(shop: &Shop) -> Draft {
         draft.set(&format!("press_sheets.{index}.name"), &sheet.name);
         draft.set(&format!("press_sheets.{index}.width"), &sheet.size.width.get().to_string());
         draft.set(&format!("press_sheets.{index}.height"), &sheet.size.height.get().to_string());
+    }
+    let mut overs = shop.overs;
+    for (share, fixed, place) in stages(&mut overs) {
+        if *place != Overs::default() {
+            draft.set(share, &percent(place.share));
+            draft.set(fixed, &place.fixed.to_string());
+        }
     }
     dispatch::write(shop, &mut draft);
     draft

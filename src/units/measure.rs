@@ -15,6 +15,8 @@ pub enum Unit {
     Mass,
     /// Seconds.
     Time,
+    /// A time of day, seconds since the midnight before the first day.
+    Clock,
     /// The shop's currency.
     Money,
     /// Pages.

@@ -30,6 +30,14 @@ pub const MM2_PER_M2: f64 = 1_000_000.0;
 pub const GRAM_PER_POUND: f64 = 453.592_37;
 /// Sheets in the ream that basis weights are quoted for.
 pub const SHEETS_PER_REAM: f64 = 500.0;
+/// Seconds in a minute.
+pub const SECONDS_PER_MINUTE: u32 = 60;
+/// Minutes in an hour.
+pub const MINUTES_PER_HOUR: u32 = 60;
+/// Hours in a day.
+pub const HOURS_PER_DAY: u32 = 24;
+/// Seconds in an hour.
+pub const SECONDS_PER_HOUR: f64 = 3600.0;
 /// Parts of a whole written as per cent.
 pub const PER_CENT: f64 = 100.0;
 

@@ -29,6 +29,8 @@ const GRAM_PER_KILO: f64 = 1000.0;
 const HEAVY: f64 = 1000.0;
 /// Seconds in a minute, minutes in an hour.
 const SIXTY: f64 = 60.0;
+/// Minutes in a day.
+const MINUTES_PER_DAY: f64 = 24.0 * SIXTY;
 
 impl Numbers {
     /// Millimetres with a decimal point.
@@ -80,6 +82,7 @@ impl Numbers {
             Unit::Grammage => (self.fixed(value, 0), "g/m²"),
             Unit::Mass => self.mass(value),
             Unit::Time => self.time(value),
+            Unit::Clock => (clock(value), ""),
             Unit::Money => (self.padded(value, 2), ""),
             Unit::Pages | Unit::Sheets | Unit::Copies | Unit::Count => (self.fixed(value, 0), ""),
             Unit::Number => (self.fixed(value, 2), ""),
@@ -147,6 +150,16 @@ impl Numbers {
     }
 }
 
+/// A time of day to the minute; days after the first as "+1".
+fn clock(seconds: f64) -> String {
+    let minutes = (seconds / SIXTY).round();
+    let day = (minutes / MINUTES_PER_DAY).floor();
+    let minutes = minutes - day * MINUTES_PER_DAY;
+    let hours = (minutes / SIXTY).floor();
+    let time = format!("{hours}:{:02}", minutes - hours * SIXTY);
+    if day >= 1.0 { format!("{time}\u{a0}(+{day})") } else { time }
+}
+
 /// Decimals of a millimetre worth printing: hundredths below 10, tenths below 1000.
 fn decimals(value: f64) -> usize {
     if value.abs() < 10.0 { 2 } else { 1 }
@@ -171,6 +184,16 @@ mod tests {
         assert_eq!(GERMAN.print(Mm(1234.56).into()), "1\u{202f}234,6\u{a0}mm");
         assert_eq!(US.print(Mm(215.9).into()), "8.5\u{a0}in");
         assert_eq!(US.print(Measure::caliper(Mm(0.09652))), "0.0038\u{a0}in");
+    }
+
+    #[test]
+    fn a_time_of_day_counts_days_on() {
+        let at = |hours: f64| Measure::new(hours * 3600.0, Unit::Clock);
+        assert_eq!(Numbers::METRIC.print(at(8.5)), "8:30");
+        assert_eq!(Numbers::METRIC.print(at(24.0)), "0:00\u{a0}(+1)");
+        assert_eq!(Numbers::METRIC.print(at(50.75)), "2:45\u{a0}(+2)");
+        // Half a minute before midnight rounds into the next day, never to 24:00.
+        assert_eq!(Numbers::METRIC.print(Measure::new(86_399.0, Unit::Clock)), "0:00\u{a0}(+1)");
     }
 
     #[test]

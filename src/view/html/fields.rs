@@ -9,8 +9,8 @@ use crate::view::Printer;
 use maud::{Markup, html};
 
 /// Groups behind disclosures, in order.
-pub(super) const GROUPS: [&str; 7] =
-    ["pictures", "paper", "trim", "dispatch", "dummy", "first-off", "identity"];
+pub(super) const GROUPS: [&str; 8] =
+    ["pictures", "paper", "trim", "run", "dispatch", "dummy", "first-off", "identity"];
 
 /// The fields of one group.
 pub(super) fn group(group: Group, draft: &Draft, shop: &Shop, printer: &Printer) -> Markup {
@@ -41,7 +41,7 @@ pub fn inserts(draft: &Draft, shop: &Shop, printer: &Printer) -> Markup {
     }
 }
 
-/// One control with label, hint, echo and help.
+/// One control with label, then what was understood or an example in its place, then help.
 fn control(field: &Field, path: &str, draft: &Draft, shop: &Shop, printer: &Printer) -> Markup {
     let id = path.replace('.', "-");
     let key = match path.split_once('.') {
@@ -58,7 +58,6 @@ fn control(field: &Field, path: &str, draft: &Draft, shop: &Shop, printer: &Prin
             Kind::Choice(options) => {
                 fieldset class="field choice" id={ "field-" (id) } aria-describedby=(described) {
                     legend { (label) }
-                    @if !hint.is_empty() { p class="hint" id={ "hint-" (id) } { (hint) } }
                     div class="options" {
                         @for option in options {
                             label {
@@ -69,13 +68,13 @@ fn control(field: &Field, path: &str, draft: &Draft, shop: &Shop, printer: &Prin
                         }
                     }
                     (slot(&id))
-                    (help(&id, &key, printer))
+                    (example(&id, hint))
+                    (help(&id, &key, label, printer))
                 }
             }
             _ => {
                 div class="field" id={ "field-" (id) } {
                     label for={ "input-" (id) } { (label) }
-                    @if !hint.is_empty() { p class="hint" id={ "hint-" (id) } { (hint) } }
                     @if field.id == "line" {
                         select id={ "input-" (id) } name=(path) aria-describedby=(described) {
                             (lines(shop, text))
@@ -87,7 +86,8 @@ fn control(field: &Field, path: &str, draft: &Draft, shop: &Shop, printer: &Prin
                             aria-describedby=(described);
                     }
                     (slot(&id))
-                    (help(&id, &key, printer))
+                    (example(&id, hint))
+                    (help(&id, &key, label, printer))
                 }
             }
         }
@@ -99,12 +99,17 @@ fn slot(id: &str) -> Markup {
     html! { div class="echo" id={ "echo-" (id) } {} }
 }
 
-fn help(id: &str, key: &str, printer: &Printer) -> Markup {
+/// What could be typed; shown while nothing stands in the slot before it.
+fn example(id: &str, hint: &str) -> Markup {
+    html! { @if !hint.is_empty() { p class="hint" id={ "hint-" (id) } { (hint) } } }
+}
+
+fn help(id: &str, key: &str, label: &str, printer: &Printer) -> Markup {
     let text = printer.word(&format!("{key}.help"));
     html! {
         @if !text.is_empty() {
             details class="help" id={ "help-" (id) } {
-                summary { (printer.word("form.help")) }
+                summary { (printer.word("form.help")) span class="quiet" { ": " (label) } }
                 p { (text) }
             }
         }

@@ -1,0 +1,115 @@
+// Puts the page's parts into one file, weighs it, and refuses what the page must not hold.
+//
+//   node pkg-scripts/assemble.mjs BUILD_FOLDER OUTPUT.html
+
+import { createHash } from "node:crypto";
+import { readFileSync, readdirSync, writeFileSync } from "node:fs";
+import { homedir } from "node:os";
+import { basename, dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { gzipSync } from "node:zlib";
+
+const LIMIT = { raw: 300_000, gzip: 130_000 }; // bytes of the finished file
+
+const root = join(dirname(fileURLToPath(import.meta.url)), "..");
+const [build, output] = process.argv.slice(2);
+const source = (...path) => readFileSync(join(root, ...path), "utf8");
+const built = (name) => readFileSync(join(build, name), "utf8");
+
+const wasm = readFileSync(join(build, "planner.wasm"));
+const script = built("script.js").trim();
+const style = built("style.css").trim();
+const frame = built("frame.html").trim();
+
+const languages = readdirSync(join(root, "src/words"))
+  .filter((name) => name.endsWith(".txt"))
+  .sort()
+  .map((name) => ({ tag: basename(name, ".txt"), text: source("src/words", name) }));
+const words = languages
+  .map(({ tag, text }) => `<script type="text/plain" data-words="${tag}">${text}</script>`)
+  .join("\n");
+const planner = `<script type="text/plain" id="planner">${wasm.toString("base64")}</script>`;
+
+// 'wasm-unsafe-eval' lets the inlined module compile; nothing may be connected to, ever.
+const hash = (text) => `'sha256-${createHash("sha256").update(text).digest("base64")}'`;
+const policy = [
+  "default-src 'none'",
+  `script-src ${hash(script)} 'wasm-unsafe-eval'`,
+  `style-src ${hash(style)}`,
+  "img-src data: blob:",
+  "worker-src blob:",
+  "connect-src 'none'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join("; ");
+
+const parts = {
+  policy: `<meta http-equiv="Content-Security-Policy" content="${policy}">`,
+  "made-with": `<meta name="generator" content="${process.env.QUIREFIT_MADE_WITH ?? ""}">`,
+  styles: `<style>${style}</style>`,
+  frame,
+  blocks: `${planner}\n${words}`,
+  script: `<script>${script}</script>`,
+};
+const template = source("www/index.html");
+const page = template.replace(/<!-- ([a-z-]+) -->/g, (mark, name) => {
+  if (!(name in parts)) throw new Error(`www/index.html asks for an unknown part: ${mark}`);
+  return parts[name];
+});
+
+// What must not be in the file.
+const faults = [];
+const refuse = (what, found) => {
+  if (found) faults.push(`${what}: ${JSON.stringify(String(found).slice(0, 120))}`);
+};
+const first = (text, pattern) => text.match(pattern)?.[0];
+
+for (const name of Object.keys(parts)) {
+  if (!template.includes(`<!-- ${name} -->`)) refuse("a part without a place in www/index.html", name);
+}
+for (const [name, text] of [["the script", script], ...languages.map(({ tag, text }) => [tag, text])]) {
+  refuse(`${name} would end its block early`, first(text, /<\/script|<!--/i));
+}
+refuse("the style would end its block early", first(style, /<\/style/i));
+refuse("carriage return, which would change the hashes", first(page, /.{0,40}\r/));
+
+// Whatever the module prints counts as well: its strings are searched as they lie in its data.
+const printed = wasm.toString("latin1");
+for (const [where, text] of Object.entries({ frame: template + frame, module: printed })) {
+  refuse(`inline style in the ${where}, which the policy blocks`, first(text, /\sstyle="[^"]{0,80}/i));
+  refuse(`inline handler in the ${where}, which the policy blocks`, first(text, /\son[a-z]+="[^"]{0,80}/i));
+  refuse(`address of another place in the ${where}`, first(text, /(?:href|src|action)="(?:https?:)?\/\/[^"]{0,80}/i));
+}
+refuse("the style loads something", first(style, /@import|url\((?!["']?data:)[^)]{0,80}/i));
+const everything = page + printed;
+const home = homedir();
+const machine = [root.replace(/\/$/, ""), process.env.CARGO_HOME, process.env.RUSTUP_HOME, home === "/" ? "" : `${home}/`];
+for (const path of machine.filter(Boolean)) refuse("a path of this machine", everything.includes(path) && path);
+refuse("a path of a machine", first(everything, /(?:\/home\/|\/Users\/|\.cargo\/registry)[^\s"]{0,80}/));
+
+// The weight.
+const weigh = (text) => ({ raw: Buffer.byteLength(text), gzip: gzipSync(text, { level: 9 }).length });
+const row = (name, { raw, gzip }) =>
+  console.log(`${name.padEnd(22)}${String(raw).padStart(9)}${String(gzip).padStart(9)}`);
+const total = weigh(page);
+console.log(`${"bytes".padEnd(22)}${"raw".padStart(9)}${"gzip".padStart(9)}`);
+row("planner (wasm)", weigh(wasm));
+row("planner as base64", weigh(planner));
+row("script", weigh(script));
+row("style", weigh(style));
+row("frame", weigh(frame));
+row("words", weigh(words));
+row("the whole file", total);
+row("at most", LIMIT);
+for (const kind of ["raw", "gzip"]) {
+  if (total[kind] > LIMIT[kind]) refuse(`the page is too heavy (${kind})`, total[kind]);
+}
+
+if (faults.length) {
+  console.error(`\nThe page was not written:\n${faults.map((fault) => `- ${fault}`).join("\n")}`);
+  process.exit(1);
+}
+writeFileSync(output, page);
+const sum = createHash("sha256").update(page).digest("hex");
+writeFileSync(`${output}.sha256`, `${sum}  ${basename(output)}\n`);
+console.log(`\n${output}, SHA-256 ${sum}`);

@@ -1,0 +1,132 @@
+// Events in, patches out: tells the session what happened, moves into the page what it answers.
+
+import { copy, download } from "./files.js";
+
+const PAUSE = 700; // ms of quiet before a changed verdict is read aloud, so that typing is not
+
+/** Listens in `root`. `ask` turns an event into patches; `keep` stores a text, false if it cannot. */
+export function attach(root, ask, keep) {
+  const shown = new WeakMap(); // element → the HTML it was given last
+  const open = new Map(); // id of a details → whether it stands open
+  const scrolled = new Map(); // id → [left, top]
+  let applying = false;
+  let resting; // what is left for after the next paint
+  let speaking;
+
+  const named = (name) => root.querySelectorAll(`[name="${CSS.escape(name)}"]`);
+  const picked = (control) => /^(radio|checkbox|select-one)$/.test(control.type);
+  const ticks = (control) => /^(radio|checkbox)$/.test(control.type);
+  const typed = (control) => control.name && !picked(control) && control.type !== "file";
+
+  // Open disclosures, focus, caret and scroll outlive the swap.
+  const swap = (element, html) => {
+    if (shown.get(element) === html) return;
+    shown.set(element, html);
+    const held = root.activeElement;
+    const inside = held && held !== element && element.contains(held);
+    const caret = inside && typed(held) ? [held.selectionStart, held.selectionEnd] : null;
+    element.innerHTML = html;
+    for (const details of element.querySelectorAll("details[id]")) {
+      if (open.has(details.id)) details.open = open.get(details.id);
+      open.set(details.id, details.open);
+    }
+    for (const [id, place] of scrolled) {
+      const box = root.getElementById(id);
+      if (box && box !== element && element.contains(box)) box.scrollTo(...place);
+    }
+    const heir = inside && held.id && root.getElementById(held.id);
+    if (!heir) return;
+    heir.focus({ preventScroll: true });
+    if (caret) heir.setSelectionRange(...caret);
+  };
+
+  const fill = (control, text) => {
+    if (ticks(control)) control.checked = control.value === text;
+    else if (control.value !== text) control.value = text;
+  };
+
+  const set = (element, name, value) => {
+    if (value === null || value === undefined) element.removeAttribute(name);
+    else element.setAttribute(name, value);
+    if (name === "open") open.set(element.id, element.open);
+  };
+
+  // A task after the next paint. Any event before that puts it off.
+  const later = () => {
+    const mine = (resting = {});
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        if (resting !== mine) return;
+        resting = undefined;
+        tell("rest");
+      }),
+    );
+  };
+
+  const announce = (text) => {
+    clearTimeout(speaking);
+    speaking = setTimeout(() => (root.querySelector("[role=status]").textContent = text), PAUSE);
+  };
+
+  const at = (work) => (patch) => {
+    const element = root.getElementById(patch.id);
+    if (element) work(element, patch);
+    else console.error(`${patch.op}: nothing has the id ${patch.id}`);
+  };
+  const work = {
+    html: at((element, { html }) => swap(element, html)),
+    text: at((element, { text }) => element.textContent === text || (element.textContent = text)),
+    value: ({ id, text }) => named(id).forEach((control) => fill(control, text)),
+    attr: at((element, { name, value }) => set(element, name, value)),
+    focus: at((element) => element.focus()),
+    store: ({ text }) => keep(text) || setTimeout(tell, 0, "storage", "", "none"),
+    title: ({ text }) => root === document && (document.title = text),
+    download: ({ name, text }) => download(name, text),
+    copy: ({ text }) => copy(text),
+    announce: ({ text }) => announce(text),
+    print: () => setTimeout(print), // the window it opens holds the script up
+    later,
+  };
+
+  const run = (patches) => {
+    applying = true;
+    try {
+      for (const patch of patches) work[patch.op](patch);
+    } finally {
+      applying = false;
+    }
+  };
+  const tell = (kind, id = "", value = "") => {
+    if (resting) later();
+    run(ask(kind, id, value));
+  };
+
+  // Captured, since toggle and scroll do not bubble. What a swap itself sets off (Chromium's
+  // focusout, say) is no news to the session.
+  const on = (kind, hear) =>
+    root.addEventListener(kind, (event) => applying || hear(event, event.target), true);
+
+  on("input", (_, control) => typed(control) && tell("input", control.name, control.value));
+  on("change", (_, control) => {
+    if (!control.name || !picked(control)) return;
+    tell("change", control.name, control.type === "checkbox" && !control.checked ? "" : control.value);
+  });
+  on("focusout", (_, control) => typed(control) && tell("leave", control.name, control.value));
+  on("click", (_, target) => {
+    const control = target.closest("[data-act]");
+    if (control) tell("act", control.dataset.act, control.dataset.value);
+  });
+  on("submit", (event) => event.preventDefault());
+  on("scroll", (_, box) => box.id && scrolled.set(box.id, [box.scrollLeft, box.scrollTop]));
+  on("toggle", (_, details) => {
+    // Silence for what a patch opened or closed; the event comes a task later than the change.
+    if (!details.id || open.get(details.id) === details.open) return;
+    open.set(details.id, details.open);
+    tell("toggle", details.id, details.open ? "open" : "closed");
+  });
+  addEventListener("beforeprint", () => tell("print"));
+  addEventListener("afterprint", () => tell("printed"));
+
+  root.querySelectorAll("details[id]").forEach((details) => open.set(details.id, details.open));
+  return { on, run, tell };
+}

@@ -1,0 +1,76 @@
+// Texts that come from outside the page or stay behind in the browser.
+
+const KEY = "quirefit.job";
+const MOST = 4000000; // bytes read of a file; a job has a few thousand
+
+/** What was kept last time; nothing where the browser keeps nothing for files. */
+export function recall() {
+  try {
+    return localStorage.getItem(KEY);
+  } catch {
+    return null;
+  }
+}
+
+/** Keeps a text for next time, or forgets with an empty one. False where that cannot be done. */
+export function remember(text) {
+  try {
+    if (text) localStorage.setItem(KEY, text);
+    else localStorage.removeItem(KEY);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Saves a text as a file. */
+export function download(name, text) {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([text]));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60000); // a slow disk may still be reading it
+}
+
+/** Puts a text on the clipboard, the old way where the new one is refused. */
+export async function copy(text) {
+  try {
+    await navigator.clipboard.writeText(text);
+  } catch {
+    const held = document.activeElement;
+    const sheet = document.createElement("textarea");
+    sheet.value = text;
+    document.body.append(sheet);
+    sheet.select();
+    document.execCommand("copy");
+    sheet.remove();
+    held.focus({ preventScroll: true });
+  }
+}
+
+/** Files chosen, dropped or pasted, and pasted text, become `file` events. */
+export function listen({ on, tell }) {
+  const read = async (file) => {
+    // A file that cannot be read comes as an empty one; the session finds the words.
+    const text = await file.slice(0, MOST).text().catch(() => "");
+    tell("file", file.name, text);
+  };
+  const carries = (transfer) => transfer && transfer.types.includes("Files");
+
+  on("change", (_, control) => {
+    if (control.type !== "file" || !control.files.length) return;
+    read(control.files[0]);
+    control.value = ""; // so that choosing the same file again is a change
+  });
+  on("dragover", (event) => carries(event.dataTransfer) && event.preventDefault());
+  on("drop", (event) => {
+    if (!carries(event.dataTransfer)) return;
+    event.preventDefault();
+    read(event.dataTransfer.files[0]);
+  });
+  on("paste", (event, target) => {
+    if (target.closest("input, textarea, select")) return;
+    if (carries(event.clipboardData)) read(event.clipboardData.files[0]);
+    else tell("file", "", event.clipboardData.getData("text"));
+  });
+}
