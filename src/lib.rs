@@ -37,6 +37,7 @@
 
 pub mod book;
 pub mod check;
+pub mod cost;
 pub mod data;
 pub mod draft;
 pub mod drawing;

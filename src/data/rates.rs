@@ -4,7 +4,7 @@
 pub type DemoText = (&'static str, &'static str);
 
 /// The demo shop's cartons, rates and price rule, as they would be typed.
-pub static DEMO_RATES: [DemoText; 14] = [
+pub static DEMO_RATES: [DemoText; 13] = [
     ("carton_mass_most", "12 kg"),
     ("carton_tare", "450 g"),
     ("carton_width", "305 mm"),
@@ -14,7 +14,6 @@ pub static DEMO_RATES: [DemoText; 14] = [
     ("rate_line_hour", "85"),
     ("rate_paper_kilo", "1.60"),
     ("rate_click", "0.035"),
-    ("rate_cut_hour", "48"),
     ("rate_wire_kilo", "6.50"),
     ("rate_carton", "0.95"),
     ("rate_job", "20"),

@@ -28,8 +28,6 @@ pub struct Rates {
     pub paper_kilo: Option<Money>,
     /// One printed side of a press sheet.
     pub click: Option<Money>,
-    /// An hour of the guillotine.
-    pub cut_hour: Option<Money>,
     /// A kilogram of wire.
     pub wire_kilo: Option<Money>,
     /// A carton.
@@ -89,7 +87,7 @@ pub(super) fn post(reader: &mut Reader, count: usize) -> Vec<PostStep> {
 pub(super) fn rates(reader: &mut Reader) -> Rates {
     let mut money = |id: &str| reader.number(id).map(Money);
     let (line_hour, paper_kilo) = (money("rate_line_hour"), money("rate_paper_kilo"));
-    let (click, cut_hour) = (money("rate_click"), money("rate_cut_hour"));
+    let click = money("rate_click");
     let (wire_kilo, carton, job) =
         (money("rate_wire_kilo"), money("rate_carton"), money("rate_job"));
     let (least, round) = (money("price_least"), money("price_round"));
@@ -100,7 +98,7 @@ pub(super) fn rates(reader: &mut Reader) -> Rates {
         valid: reader.text("price_valid"),
     });
     let currency = reader.text("currency");
-    Rates { currency, line_hour, paper_kilo, click, cut_hour, wire_kilo, carton, job, price }
+    Rates { currency, line_hour, paper_kilo, click, wire_kilo, carton, job, price }
 }
 
 /// Writes all of it back as texts.
@@ -127,7 +125,6 @@ pub(super) fn write(shop: &Shop, draft: &mut Draft) {
         ("rate_line_hour", rates.line_hour),
         ("rate_paper_kilo", rates.paper_kilo),
         ("rate_click", rates.click),
-        ("rate_cut_hour", rates.cut_hour),
         ("rate_wire_kilo", rates.wire_kilo),
         ("rate_carton", rates.carton),
         ("rate_job", rates.job),

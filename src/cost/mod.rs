@@ -1,0 +1,7 @@
+//! What the run costs, line by line, and the same book bound otherwise.
+
+mod bindings;
+mod items;
+
+pub use bindings::{Alternative, alternatives};
+pub use items::{Cost, Item, Quantities, cost, price};
