@@ -2,7 +2,7 @@
 
 use crate::check::{self, check};
 use crate::job::Job;
-use crate::results::work_out;
+use crate::results::work_out_into;
 use crate::shop::Shop;
 
 pub use crate::book::{
@@ -15,7 +15,7 @@ pub use crate::pack::{Cartons, Packing, Posted, StepAnswer};
 pub use crate::results::Results;
 
 /// A planned book.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Plan {
     /// What every stage found.
     pub results: Results,
@@ -28,11 +28,16 @@ pub struct Plan {
 /// Plans a job in a shop. Never fails: a [`Job`] is valid, and "does not fit" is a finding.
 #[must_use]
 pub fn plan(job: &Job, shop: &Shop) -> Plan {
-    let results = work_out(job, shop);
-    let mut findings = Vec::new();
-    check(job, shop, &results, &mut findings);
-    let verdict = check::verdict(&findings);
-    Plan { results, findings, verdict }
+    let mut out = Plan::default();
+    plan_into(&mut out, job, shop);
+    out
+}
+
+/// The same over an earlier plan, whose lists are used again: nothing is allocated.
+pub fn plan_into(out: &mut Plan, job: &Job, shop: &Shop) {
+    work_out_into(&mut out.results, job, shop);
+    check(job, shop, &out.results, &mut out.findings);
+    out.verdict = check::verdict(&out.findings);
 }
 
 impl Plan {

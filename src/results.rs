@@ -8,7 +8,7 @@ use crate::shop::Shop;
 use crate::units::{Band, Gram, Mm};
 
 /// The outcome of every stage for one job in one shop.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Results {
     /// Thickness.
     pub stack: Stack,
@@ -39,28 +39,30 @@ pub struct Results {
 /// Runs every stage.
 #[must_use]
 pub fn work_out(job: &Job, shop: &Shop) -> Results {
-    let stack = book::stack(job);
-    let fold = book::fold_of(job, shop, &stack);
-    let mut leaves = Vec::with_capacity(job.sheets().get() as usize);
-    book::leaves(job, &stack, &fold.fold, &mut leaves);
-    let trim = book::trim(job, shop, &stack, &fold.fold, &leaves);
-    let mut limits = Vec::with_capacity(finishing::LIMITS.len());
+    let mut out = Results::default();
+    work_out_into(&mut out, job, shop);
+    out
+}
+
+/// Runs every stage over earlier results. The search for what would make a book fit plans thousands
+/// of books: nothing is allocated once the lists have grown, so a stage that fills a list is handed
+/// the list of last time.
+pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
+    book::stack_into(job, &mut out.stack);
+    out.fold = book::fold_of(job, shop, &out.stack);
+    let fold = &out.fold.fold;
+    book::leaves(job, &out.stack, fold, &mut out.leaves);
+    out.trim = book::trim(job, shop, &out.stack, fold, &out.leaves);
+    out.limits.clear();
     if let Some(line) = shop.lines.get(job.line) {
-        finishing::check_limits(job, line, &stack, &leaves, &trim, &mut limits);
+        let limits = &mut out.limits;
+        finishing::check_limits(job, line, &out.stack, &out.leaves, &out.trim, limits);
     }
-    let mass = book::mass(job, &leaves, &trim);
-    Results {
-        trade_creep: book::trade_creep(job, &stack),
-        cover: book::cover(job, &stack, &fold.fold, trim.wrap.nominal),
-        margins: book::margins(job, &leaves),
-        blanks: book::blanks(job),
-        packing: pack::pack(job, shop, &stack, mass, Gram::ZERO),
-        mass,
-        first_off: book::first_off(job, &stack),
-        stack,
-        fold,
-        leaves,
-        trim,
-        limits,
-    }
+    out.trade_creep = book::trade_creep(job, &out.stack);
+    out.cover = book::cover(job, &out.stack, fold, out.trim.wrap.nominal);
+    out.margins = book::margins(job, &out.leaves);
+    out.blanks = book::blanks(job);
+    out.mass = book::mass(job, &out.leaves, &out.trim);
+    out.packing = pack::pack(job, shop, &out.stack, out.mass, Gram::ZERO);
+    out.first_off = book::first_off(job, &out.stack);
 }

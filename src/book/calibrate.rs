@@ -20,10 +20,19 @@ pub struct Calibrated {
     pub trust: Trust,
 }
 
+impl Default for Calibrated {
+    /// An unmeasured round fold.
+    fn default() -> Self {
+        let (fold, source) = (Fold::ROUND, Source::Derived);
+        Self { fold, source, measured: None, trust: Trust::NotMeasured }
+    }
+}
+
 /// How far a measured factor can be believed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Trust {
     /// Nothing was measured on this job.
+    #[default]
     NotMeasured,
     /// Believed with its error.
     Good,

@@ -1,9 +1,10 @@
 //! Every sheet of the nest: how far it pushes out, how long its leaf is, where its pages belong.
 
-use super::stack::LotSum;
+use super::stack::sum_by_lot;
 use super::{Fold, Folios, Stack, folios};
-use crate::job::Job;
+use crate::job::{Job, Section};
 use crate::units::{Band, Mm};
+use core::cmp::Ordering;
 
 /// One folded sheet in its place.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -47,20 +48,33 @@ pub fn leaves(job: &Job, stack: &Stack, fold: &Fold, out: &mut Vec<Leaf>) {
     let wrap = wraps.nominal;
     let first = stack.calipers.first().copied().unwrap_or_default().times(1.0 / 2.0);
     let sheets = job.sheets();
-    let mut sum = LotSum::new(job, &stack.calipers);
-    // The half of the leaf counted last that is still to be counted when the next one follows.
-    let mut open_half: Option<usize> = None;
+    let half = 1.0 / 2.0;
+    let outermost = job.sections.iter().position(|section| section.sheets.get() > 0);
     let mut place = 0;
     for (section, part) in job.sections.iter().enumerate() {
         let caliper = stack.calipers.get(section).copied().unwrap_or_default();
-        for _ in 0..part.sheets.get() {
+        // What lies outside this section, from the middle of the outermost leaf on; the section's own
+        // lot apart, because doubts of one lot add.
+        let outside = |index: usize, other: &Section| match index.cmp(&section) {
+            Ordering::Less if outermost == Some(index) => other.sheets.as_f64() - half,
+            Ordering::Less => other.sheets.as_f64(),
+            Ordering::Equal if outermost == Some(index) => -half,
+            Ordering::Equal | Ordering::Greater => 0.0,
+        };
+        let others = sum_by_lot(job, &stack.calipers, |index, other| {
+            if other.lot == part.lot { 0.0 } else { outside(index, other) }
+        });
+        let same: f64 = job
+            .sections
+            .iter()
+            .enumerate()
+            .filter(|(_, other)| other.lot == part.lot)
+            .map(|(index, other)| outside(index, other))
+            .sum();
+        for nth in 1..=part.sheets.get() {
             place += 1;
-            if let Some(before) = open_half {
-                sum.add(before, 1.0 / 2.0);
-                sum.add(section, 1.0 / 2.0);
-            }
-            open_half = Some(section);
-            let step = sum.band();
+            let own = caliper.times(same + f64::from(nth) - half);
+            let step = Band::<Mm>::sum_independent([others, own].into_iter());
             let rise = |shape: super::Shape, step: Mm, depth: Mm, stack: Mm| {
                 shape.path_saved(depth + step, stack) - shape.path_saved(depth, stack)
             };
@@ -96,4 +110,45 @@ pub fn leaves(job: &Job, stack: &Stack, fold: &Fold, out: &mut Vec<Leaf>) {
 #[must_use]
 pub fn trade_creep(job: &Job, stack: &Stack) -> Band<Mm> {
     stack.inside(job)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::draft::Draft;
+    use crate::{job, plan, shop};
+
+    /// Steps counted leaf by leaf: halves of the outermost and of this one, whole leaves between,
+    /// each lot's doubts added, lots combined as the root of the sum of squares.
+    #[test]
+    fn steps_agree_with_counting_leaf_by_leaf() {
+        let shop = shop::demo();
+        let draft = Draft::of(&[
+            ("pages", "20 + 4"),
+            ("size", "A5"),
+            ("paper", "90 gsm uncoated"),
+            ("cover", "200 gsm silk"),
+            ("sections.0.pages", "8"),
+            ("sections.0.paper", "115 gsm gloss"),
+            ("sections.0.place", "around"),
+            ("sections.1.pages", "12"),
+            ("sections.1.paper", "200 gsm silk"),
+        ]);
+        let job = job::read(&draft, &shop).job.unwrap();
+        let leaves = plan::plan(&job, &shop).results.leaves;
+        assert_eq!(leaves.len(), 11);
+        let section_of: Vec<usize> = leaves.iter().map(|leaf| leaf.section).collect();
+        for (index, leaf) in leaves.iter().enumerate() {
+            let mut counted = vec![0.0; job.sections.len()];
+            for (place, section) in section_of.iter().enumerate().take(index + 1) {
+                let ends = f64::from(u8::from(place == 0) + u8::from(place == index));
+                counted[job.sections[*section].lot] += 1.0 - ends / 2.0;
+            }
+            let parts = || job.sections.iter().map(|part| part.caliper.value).zip(&counted);
+            let nominal: f64 = parts().map(|(caliper, n)| caliper.nominal.get() * n).sum();
+            let above: f64 =
+                parts().map(|(caliper, n)| (caliper.above().get() * n).powi(2)).sum::<f64>().sqrt();
+            assert!((leaf.step.nominal.get() - nominal).abs() < 1e-12, "sheet {}", leaf.place);
+            assert!((leaf.step.above().get() - above).abs() < 1e-12, "sheet {}", leaf.place);
+        }
+    }
 }

@@ -24,22 +24,27 @@ pub fn mass(job: &Job, leaves: &[Leaf], trim: &Trim) -> Option<BookMass> {
     let printed = trim.flat.height / copies;
     let pair = f64::from(LEAVES_PER_SHEET);
     let mut total = BookMass::default();
-    let mut doubt_by_lot = vec![Gram::ZERO; job.sections.len()];
     for leaf in leaves {
         let section = job.sections.get(leaf.section)?;
         let grammage: Band<Gsm> = section.grammage?;
         let of = |grammage: Gsm, width: Mm, height: Mm| grammage.mass_of(width * pair, height);
         total.book.nominal = total.book.nominal + of(grammage.nominal, leaf.length, height);
-        if let Some(doubt) = doubt_by_lot.get_mut(section.lot) {
-            *doubt = *doubt + of(grammage.above(), leaf.length, height);
-        }
         total.nominal_page = total.nominal_page + of(grammage.nominal, job.size.width, height);
         let face = trim.face_cut + leaf.push_out.nominal;
         let strips = of(grammage.nominal, face, printed)
             + of(grammage.nominal, leaf.length, printed - height);
         total.chips = total.chips + strips;
     }
-    let doubt = doubt_by_lot.iter().map(|doubt| doubt.get().powi(2)).sum::<f64>().sqrt();
-    total.book = Band::<Gram>::around(total.book.nominal, Gram(doubt));
+    // Sections of one lot err together, lots apart.
+    let doubt_of = |lot: usize| -> f64 {
+        let of_lot =
+            |leaf: &&Leaf| job.sections.get(leaf.section).is_some_and(|section| section.lot == lot);
+        let length: Mm = leaves.iter().filter(of_lot).map(|leaf| leaf.length).sum();
+        let grammage = job.sections.get(lot).and_then(|section| section.grammage);
+        let above = grammage.map_or(Gsm::ZERO, |grammage| grammage.above());
+        above.mass_of(length * pair, height).get()
+    };
+    let squares: f64 = (0..job.sections.len()).map(|lot| doubt_of(lot).powi(2)).sum();
+    total.book = Band::<Gram>::around(total.book.nominal, Gram(squares.sqrt()));
     Some(total)
 }

@@ -22,5 +22,5 @@ pub use leaves::{Leaf, leaves, trade_creep};
 pub use margins::{Margins, distance_left, margins};
 pub use mass::{BookMass, mass};
 pub use pages::{Blanks, Folio, Folios, Spread, blanks, folios, spreads};
-pub use stack::{Stack, stack};
+pub use stack::{Stack, stack, stack_into};
 pub use trim::{Trim, trim};

@@ -1,7 +1,7 @@
 //! H and S: how thick the sheets lie flat, and the book closed.
 
 use crate::data::PRACTICE;
-use crate::job::{Job, Role};
+use crate::job::{Job, Role, Section};
 use crate::units::{Band, ClosedThickness, FlatStack, Mm};
 
 /// Thickness of the book and of each of its sections' leaves.
@@ -17,32 +17,19 @@ pub struct Stack {
     pub measured: bool,
 }
 
-/// Adds thicknesses of sheets. Sheets of one lot err together, so their doubts add; lots err
-/// independently, so between lots the root of the sum of squares counts (common practice).
-pub(super) struct LotSum<'a> {
-    job: &'a Job,
-    calipers: &'a [Band<Mm>],
-    /// Thickness counted so far, in leaves, by section.
-    counted: Vec<f64>,
-}
-
-impl<'a> LotSum<'a> {
-    pub(super) fn new(job: &'a Job, calipers: &'a [Band<Mm>]) -> Self {
-        Self { job, calipers, counted: vec![0.0; calipers.len()] }
-    }
-    /// Counts so many leaves of a section.
-    pub(super) fn add(&mut self, section: usize, leaves: f64) {
+/// Adds thicknesses of sheets, so many of each section. Sheets of one lot err together, so their
+/// doubts add; lots err independently, so between lots the root of the sum of squares counts (common
+/// practice). `sheets` says how many of the section at an index count.
+pub(super) fn sum_by_lot(
+    job: &Job,
+    calipers: &[Band<Mm>],
+    sheets: impl Fn(usize, &Section) -> f64,
+) -> Band<Mm> {
+    Band::<Mm>::sum_independent(calipers.iter().enumerate().map(|(lot, caliper)| {
         // One lot, one account: sections of the same paper are booked on the first of them.
-        let lot = self.job.sections.get(section).map_or(section, |section| section.lot);
-        if let Some(counted) = self.counted.get_mut(lot) {
-            *counted += leaves;
-        }
-    }
-    /// What has been counted, with its doubt.
-    pub(super) fn band(&self) -> Band<Mm> {
-        let parts = self.calipers.iter().zip(&self.counted);
-        Band::<Mm>::sum_independent(parts.map(|(caliper, leaves)| caliper.times(*leaves)))
-    }
+        let booked = job.sections.iter().enumerate().filter(|(_, section)| section.lot == lot);
+        caliper.times(booked.map(|(index, section)| sheets(index, section)).sum())
+    }))
 }
 
 /// The stack of the book: H = Σ t over all sheets, S = 2 H.
@@ -51,46 +38,40 @@ impl<'a> LotSum<'a> {
 /// keeps the doubt of a measurement (1 %, common practice).
 #[must_use]
 pub fn stack(job: &Job) -> Stack {
-    let given: Vec<Band<Mm>> = job.sections.iter().map(|section| section.caliper.value).collect();
-    let flat = sum_of_sheets(job, &given);
-    let Some(measured) = job.dummy.closed else {
-        return finish(flat, given, false);
-    };
-    let scale = ClosedThickness(measured).flat().0 / flat.nominal;
-    let doubt = PRACTICE.measured_doubt.value;
-    let scaled: Vec<Band<Mm>> = given
-        .iter()
-        .map(|caliper| {
+    let mut out = Stack::default();
+    stack_into(job, &mut out);
+    out
+}
+
+/// The same, written over an earlier stack so that nothing is allocated.
+pub fn stack_into(job: &Job, out: &mut Stack) {
+    out.calipers.clear();
+    out.calipers.extend(job.sections.iter().map(|section| section.caliper.value));
+    out.measured = job.dummy.closed.is_some();
+    if let Some(measured) = job.dummy.closed {
+        let given = sum_of_sheets(job, &out.calipers);
+        let scale = ClosedThickness(measured).flat().0 / given.nominal;
+        let doubt = PRACTICE.measured_doubt.value;
+        for caliper in &mut out.calipers {
             let leaf = caliper.nominal * scale;
-            Band::<Mm>::around(leaf, leaf * doubt)
-        })
-        .collect();
-    finish(sum_of_sheets(job, &scaled), scaled, true)
+            *caliper = Band::<Mm>::around(leaf, leaf * doubt);
+        }
+    }
+    out.flat = sum_of_sheets(job, &out.calipers).map(FlatStack);
+    out.closed = out.flat.map(FlatStack::closed);
 }
 
 fn sum_of_sheets(job: &Job, calipers: &[Band<Mm>]) -> Band<Mm> {
-    let mut sum = LotSum::new(job, calipers);
-    for (index, section) in job.sections.iter().enumerate() {
-        sum.add(index, section.sheets.as_f64());
-    }
-    sum.band()
-}
-
-fn finish(flat: Band<Mm>, calipers: Vec<Band<Mm>>, measured: bool) -> Stack {
-    let flat = flat.map(FlatStack);
-    Stack { flat, closed: flat.map(FlatStack::closed), calipers, measured }
+    sum_by_lot(job, calipers, |_, section| section.sheets.as_f64())
 }
 
 impl Stack {
     /// The stack without a separate cover: what the trade calls the inside.
     #[must_use]
     pub fn inside(&self, job: &Job) -> Band<Mm> {
-        let mut sum = LotSum::new(job, &self.calipers);
-        for (index, section) in job.sections.iter().enumerate() {
-            if section.role != Role::Cover {
-                sum.add(index, section.sheets.as_f64());
-            }
-        }
-        sum.band()
+        sum_by_lot(job, &self.calipers, |_, section| match section.role {
+            Role::Cover => 0.0,
+            Role::Inside | Role::Insert => section.sheets.as_f64(),
+        })
     }
 }
