@@ -52,6 +52,8 @@ pub enum Shape {
         pen: Pen,
         /// Draw its edges in ink (thick books ink every fifth).
         inked: bool,
+        /// This piece is cut off: shown, but faintly.
+        gone: bool,
     },
     /// A straight line.
     Line {
@@ -62,7 +64,8 @@ pub enum Shape {
         /// How it looks.
         pen: Pen,
     },
-    /// A dimension line with ticks and its words beside it.
+    /// A dimension line with ticks and its words beside it. Words of an upright one hang below
+    /// their point, so that a name can stand on the same point above them.
     Dimension {
         /// One end.
         from: Point,
@@ -77,6 +80,8 @@ pub enum Shape {
     },
     /// Words.
     Text {
+        /// What they name.
+        pen: Pen,
         /// Where.
         at: Point,
         /// How they stand there.

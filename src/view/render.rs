@@ -47,7 +47,12 @@ impl Printer<'_> {
                     Part::Text(text) => (text),
                     Part::Slot(name) => {
                         @match sentence.slot(name) {
-                            Some(Slot::Figure(id, band, unit)) => (self.figure(id, band.nominal, *unit)),
+                            Some(Slot::Figure(id, band, unit)) => {
+                                (self.figure(id, band.nominal, *unit))
+                                @if let Some(range) = self.numbers.range(*band, *unit) {
+                                    " " span class="band" { "(" (range) ")" }
+                                }
+                            }
                             Some(Slot::Say(inner)) => (self.html(inner)),
                             Some(slot) => (self.slot(slot)),
                             None => (name),
@@ -61,9 +66,16 @@ impl Printer<'_> {
     /// A figure as a button that asks for its explanation.
     #[must_use]
     pub fn figure(&self, id: &str, value: f64, unit: Unit) -> Markup {
+        self.figure_at(&format!("figure-{id}"), id, value, unit)
+    }
+
+    /// The same under an element id of its own, where the figure stands a second time.
+    #[must_use]
+    pub fn figure_at(&self, element: &str, id: &str, value: f64, unit: Unit) -> Markup {
         html! {
-            button type="button" class="figure" id={ "figure-" (id) } data-act="explain" data-value=(id)
-                aria-haspopup="true" { (self.quantity(Measure::new(value, unit))) }
+            button type="button" class="figure" id=(element) data-act="explain" data-value=(id) {
+                (self.quantity(Measure::new(value, unit)))
+            }
         }
     }
 

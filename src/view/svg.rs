@@ -6,9 +6,14 @@ use crate::drawing::{Anchor, Drawing, Pen, Point, Shape};
 use maud::{Markup, html};
 
 /// Size of words on a drawing.
-const LETTER: f64 = 3.1;
-/// Length of a dimension's end tick, to either side.
-const TICK: f64 = 0.9;
+const LETTER: f64 = 2.8;
+/// Length of a dimension's end tick, to either side and up and down.
+const TICK: f64 = 0.8;
+
+/// Ink.
+const INK: &str = "#1b2531";
+/// How much is seen of what is cut off.
+const FAINT: &str = "0.4";
 
 /// One drawing as an `svg` element with title and description.
 #[must_use]
@@ -28,41 +33,44 @@ pub fn svg(drawing: &Drawing, printer: &Printer) -> Markup {
 
 fn element(shape: &Shape, printer: &Printer) -> Markup {
     match shape {
-        Shape::Sheet { path, radius, thickness, pen, inked } => {
+        Shape::Sheet { path, radius, thickness, pen, inked, gone } => {
             let path = rounded(path, *radius);
             // Ink first, paper on top of it a hair thinner: the sheet keeps its true thickness.
             let edge = (thickness / 5.0).min(0.18);
+            let paper = if *inked { thickness - edge } else { *thickness };
             html! {
-                @if *inked {
-                    path d=(path) class="edge" fill="none" stroke="#1f2a37" stroke-width=(short(*thickness)) {}
-                    path d=(path) class=(class(*pen)) fill="none" stroke=(colour(*pen)) stroke-width=(short(thickness - edge)) {}
-                } @else {
-                    path d=(path) class=(class(*pen)) fill="none" stroke=(colour(*pen)) stroke-width=(short(*thickness)) {}
+                g fill="none" class=[gone.then_some("gone")] opacity=[gone.then_some(FAINT)] {
+                    @if *inked {
+                        path d=(path) class="edge" stroke=(INK) stroke-width=(short(*thickness)) {}
+                    }
+                    path d=(path) class=(class(*pen)) stroke=(colour(*pen)) stroke-width=(short(paper)) {}
                 }
             }
         }
         Shape::Line { from, to, pen } => html! {
             line x1=(short(from.x)) y1=(short(from.y)) x2=(short(to.x)) y2=(short(to.y))
-                class=(class(*pen)) stroke=(colour(*pen)) stroke-width=(width(*pen)) {}
+                class=(class(*pen)) stroke=(colour(*pen)) stroke-width=(width(*pen))
+                stroke-linecap=[(*pen == Pen::Wire).then_some("round")] {}
         },
         Shape::Dimension { from, to, label, at, anchor } => {
             let upright = (from.x - to.x).abs() < (from.y - to.y).abs();
-            let (dx, dy) = if upright { (TICK, 0.0) } else { (0.0, TICK) };
             html! {
                 g class="dimension" {
                     (line(*from, *to))
                     @for end in [from, to] {
-                        (line(Point { x: end.x - dx, y: end.y - dy }, Point { x: end.x + dx, y: end.y + dy }))
+                        (line(Point { x: end.x - TICK, y: end.y + TICK }, Point { x: end.x + TICK, y: end.y - TICK }))
                     }
-                    (words(*at, *anchor, &printer.text(label)))
+                    (words(Pen::Ink, *at, *anchor, upright, &printer.text(label)))
                 }
             }
         }
-        Shape::Text { at, anchor, words: say } => words(*at, *anchor, &printer.text(say)),
+        Shape::Text { pen, at, anchor, words: say } => {
+            words(*pen, *at, *anchor, false, &printer.text(say))
+        }
         Shape::Break { x, top, bottom } => {
             let (middle, step) = ((top + bottom) / 2.0, 1.2);
             html! {
-                path class="break" fill="none" stroke="#6b7685" stroke-width="0.25" d={
+                path class="hair" fill="none" stroke=(colour(Pen::Hair)) stroke-width=(width(Pen::Hair)) d={
                     "M" (short(*x)) " " (short(*top)) "V" (short(middle - step))
                     "l" (short(step)) " " (short(step / 2.0)) "l" (short(-2.0 * step)) " " (short(step))
                     "l" (short(step)) " " (short(step / 2.0)) "V" (short(*bottom))
@@ -75,11 +83,11 @@ fn element(shape: &Shape, printer: &Printer) -> Markup {
 fn line(from: Point, to: Point) -> Markup {
     html! {
         line x1=(short(from.x)) y1=(short(from.y)) x2=(short(to.x)) y2=(short(to.y))
-            class="hair" stroke="#6b7685" stroke-width="0.2" {}
+            class="hair" stroke=(colour(Pen::Hair)) stroke-width=(width(Pen::Hair)) {}
     }
 }
 
-fn words(at: Point, anchor: Anchor, text: &str) -> Markup {
+fn words(pen: Pen, at: Point, anchor: Anchor, hang: bool, text: &str) -> Markup {
     let anchor = match anchor {
         Anchor::Start => "start",
         Anchor::Middle => "middle",
@@ -87,7 +95,8 @@ fn words(at: Point, anchor: Anchor, text: &str) -> Markup {
     };
     html! {
         text x=(short(at.x)) y=(short(at.y)) text-anchor=(anchor) font-size=(LETTER)
-            font-family="system-ui, sans-serif" fill="#1f2a37" { (text) }
+            dominant-baseline=[hang.then_some("hanging")] class=(class(pen))
+            font-family="system-ui, sans-serif" fill=(colour(pen)) { (text) }
     }
 }
 
@@ -150,15 +159,17 @@ fn class(pen: Pen) -> String {
 /// Colours for a drawing that stands alone; the page's style sheet has its own for dark grounds.
 fn colour(pen: Pen) -> &'static str {
     match pen {
-        Pen::Ink => "#1f2a37",
+        Pen::Ink => INK,
         Pen::Hair => "#6b7685",
         Pen::Cut => "#b3261e",
-        Pen::Wire => "#4a5564",
-        Pen::Paper("gloss" | "silk" | "gloss-cover" | "silk-cover") => "#f4f8fb",
-        Pen::Paper("recycled" | "newsprint") => "#dcd8cd",
-        Pen::Paper("bulky") => "#f3e7c9",
-        Pen::Paper("card" | "board") => "#e8dcc3",
-        Pen::Paper(_) => "#faf6ec",
+        Pen::Wire => "#56616f",
+        Pen::Paper("gloss" | "silk") => "#e7eff5",
+        Pen::Paper("gloss-cover" | "silk-cover") => "#c9dbe7",
+        Pen::Paper("copier") => "#eef1ee",
+        Pen::Paper("recycled" | "newsprint") => "#d3cfc2",
+        Pen::Paper("bulky") => "#f0deb4",
+        Pen::Paper("card" | "board") => "#dcc79f",
+        Pen::Paper(_) => "#f8efd9",
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::Scene;
 use crate::drawing::book_end;
-use crate::job::Role;
+use crate::job::{Role, Section};
 use crate::plan::{Finding, Verdict, Weight};
 use crate::units::{Copies, Mm, PAGES_PER_SHEET, Pages};
 use crate::view::{Reading, svg};
@@ -24,10 +24,15 @@ pub fn answer(scene: &Scene, stale: bool) -> Markup {
         Verdict::DoesNotFit => ("no", "answer.no"),
     };
     html! {
+        // The same again as one line that stays on top of a narrow screen.
+        a class={ "pin " (name) } href="#verdict" aria-hidden="true" tabindex="-1" {
+            (mark(verdict)) strong { (scene.word(key)) }
+            span class="told" { (scene.tell(&pinned(scene))) }
+        }
         @if stale { p class="stale" { (scene.tell(&about(scene))) } }
-        p class={ "verdict " (name) } {
+        p class={ "verdict " (name) } id="verdict" {
             (mark(verdict))
-            strong { (scene.word(key)) } " " (scene.tell(&reason(scene)))
+            span { strong { (scene.word(key)) } " " (scene.tell(&reason(scene))) }
         }
         p class="figures" { (scene.tell(&figures(scene))) }
         p class="aside" { (scene.tell(&aside(scene))) }
@@ -63,15 +68,15 @@ fn room(scene: &Scene, reading: Reading) -> Say {
     if told < sheet { say("room.none") } else { say("room.pages").put("pages", Pages(told as u32)) }
 }
 
+fn pinned(scene: &Scene) -> Say {
+    say("answer.pinned").put("spine", scene.plan.results.stack.closed.nominal.0)
+}
+
 fn figures(scene: &Scene) -> Say {
     let results = &scene.plan.results;
-    let spine = results.stack.closed.map(|closed| closed.0);
-    let range = scene.printer.numbers.range(spine.map(Mm::get), crate::units::Unit::Length);
     let creep = results.leaves.last().map(|leaf| leaf.push_out).unwrap_or_default();
-    let key = if range.is_some() { "answer.figures" } else { "answer.figures.exact" };
-    say(key)
-        .figure("spine", "spine", spine)
-        .text("range", range.unwrap_or_default())
+    say("answer.figures")
+        .figure("spine", "spine", results.stack.closed.map(|closed| closed.0))
         .figure("push_out", "push_out", creep)
         .figure("cut", "face_cut", crate::units::Band::exact(results.trim.face_cut))
 }
@@ -99,19 +104,47 @@ fn mark(verdict: Verdict) -> Markup {
     }
 }
 
+/// What a section is made of.
+fn paper(section: &Section) -> Say {
+    let role = match section.role {
+        Role::Cover => "role.cover",
+        Role::Inside => "role.inside",
+        Role::Insert => "role.insert",
+    };
+    let stock = &section.stock;
+    let name = if stock.name.is_empty() { &stock.typed } else { &stock.name };
+    say("drawing.paper").say("role", say(role)).text("paper", name.as_str())
+}
+
+/// A paper's tint on the drawing.
+fn swatch(kind: &'static str) -> Markup {
+    html! {
+        svg class="swatch drawing" viewBox="0 0 6 2" aria-hidden="true" {
+            path class="edge" d="M0 1h6" stroke-width="2" {}
+            path class={ "paper paper-" (kind) } d="M0.2 1h5.6" stroke-width="1.6" {}
+        }
+    }
+}
+
 /// The picture: the end of the book, tinted by its papers.
 #[must_use]
 pub fn picture(scene: &Scene) -> Markup {
     let kinds: Vec<&'static str> =
         scene.job.sections.iter().map(|section| section.stock.kind.id).collect();
     let drawing = book_end(scene.plan, &kinds);
-    let covered = scene.job.sections.iter().any(|section| section.role == Role::Cover);
     html! {
         figure {
             (svg::svg(&drawing, &scene.printer))
             figcaption {
-                (scene.tell(&drawing.title)) " "
-                (scene.word(if covered { "drawing.note.cover" } else { "drawing.note.self" }))
+                ul class="papers" {
+                    @for section in &scene.job.sections {
+                        li {
+                            (swatch(section.stock.kind.id)) " "
+                            (scene.tell(&paper(section)))
+                        }
+                    }
+                }
+                p { (scene.tell(&drawing.title)) " " (scene.word("drawing.note")) }
             }
         }
     }

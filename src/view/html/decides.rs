@@ -33,7 +33,7 @@ pub fn body(scene: &Scene) -> Markup {
         }
         @if !plan.results.limits.is_empty() {
             div class="scroll" tabindex="0" role="region" aria-label=(scene.printer.word("decides.table")) {
-                table {
+                table class="limits" {
                     caption { (scene.tell(&say("decides.caption").text("line", line_name(scene)))) }
                     thead { tr {
                         th scope="col" { (scene.word("decides.limit")) }
@@ -51,6 +51,8 @@ pub fn body(scene: &Scene) -> Markup {
 
 fn row(scene: &Scene, limit: &LimitCheck) -> Markup {
     let numbers = &scene.printer.numbers;
+    // Repeated beside each value where there is no room for columns.
+    let name = |column: &str| scene.printer.word(&format!("decides.{column}"));
     let answer = match limit.answer {
         Answer::Fits => "fits",
         Answer::Marginal => "marginal",
@@ -59,9 +61,9 @@ fn row(scene: &Scene, limit: &LimitCheck) -> Markup {
     html! {
         tr class=(answer) {
             th scope="row" { (scene.word(&format!("limit.{}", limit.id.name()))) }
-            td { (numbers.band(limit.value, limit.unit)) }
-            td { (scene.tell(&takes(limit))) }
-            td { (scene.tell(&room(limit))) }
+            td data-label=(name("book")) { (numbers.band(limit.value, limit.unit)) }
+            td data-label=(name("takes")) { (scene.tell(&takes(limit))) }
+            td data-label=(name("room")) { (scene.tell(&room(limit))) }
             td { (scene.word(&format!("limit.answer.{answer}"))) }
         }
     }

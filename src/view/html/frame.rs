@@ -75,10 +75,10 @@ fn form(page: &Page) -> Markup {
             div id="restore" {}
             div class="field phrase" id="field-phrase" {
                 label for="input-phrase" { (printer.word("field.phrase.label")) }
-                p class="hint" id="hint-phrase" { (printer.word("field.phrase.hint")) }
                 input type="text" id="input-phrase" name="phrase" autocomplete="off"
                     autocapitalize="off" spellcheck="false" aria-describedby="hint-phrase echo-phrase";
                 div class="echo" id="echo-phrase" {}
+                p class="hint" id="hint-phrase" { (printer.word("field.phrase.hint")) }
             }
             div id="example" {}
             (group(Group::Main, page.draft, page.shop, printer))
@@ -148,8 +148,11 @@ fn foot(printer: &Printer) -> Markup {
             }
             div class="files" {
                 p id="shop" {}
-                label class="file" for="file" { (printer.word("act.open")) }
-                input type="file" id="file" name="file" accept=".json,.txt,application/json,text/plain";
+                label class="button file" for="file" {
+                    (printer.word("act.open"))
+                    input type="file" id="file" name="file"
+                        accept=".json,.txt,application/json,text/plain";
+                }
                 @for act in ["save-job", "save-shop", "print"] {
                     button type="button" id={ "act-" (act) } data-act=(act) {
                         (printer.word(&format!("act.{act}")))

@@ -8,6 +8,9 @@ use crate::view::{Printer, Reading};
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
+/// Figures that stand in the answer as well: no two elements may have the same id.
+const ANSWERED: [&str; 4] = ["spine", "push_out", "face_cut", "mass"];
+
 /// One plan, in one shop, for one reader.
 #[derive(Debug, Clone, Copy)]
 pub struct Scene<'a> {
@@ -58,6 +61,9 @@ impl Scene<'_> {
                 dt { (printer.word(label)) }
                 dd {
                     @match figure {
+                        Some(id) if ANSWERED.contains(&id) => {
+                            (printer.figure_at(&format!("row-{id}"), id, band.nominal, unit))
+                        }
                         Some(id) => (printer.figure(id, band.nominal, unit)),
                         None => (printer.quantity(Measure::new(band.nominal, unit))),
                     }
