@@ -50,6 +50,7 @@ pub mod page;
 pub mod paper;
 pub mod plan;
 pub mod results;
+pub mod run;
 pub mod shop;
 pub mod source;
 pub mod units;

@@ -10,9 +10,14 @@ pub use crate::book::{
     Stack, Trim, Trust, distance_left, spreads,
 };
 pub use crate::check::{Finding, Verdict, Weight};
-pub use crate::finishing::{Answer, LimitCheck, LimitId, Room};
+pub use crate::finishing::{
+    Answer, LimitCheck, LimitId, Placed, Placement, Room, Stitch, Stitches, Wire,
+};
 pub use crate::pack::{Cartons, Packing, Posted, StepAnswer};
 pub use crate::results::Results;
+pub use crate::run::{
+    Component, Consumed, Pacing, Quantities, Run, STATIONS, Station, Stop, Supply, Times,
+};
 
 /// A planned book.
 #[derive(Debug, Clone, PartialEq, Default)]

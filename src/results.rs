@@ -1,11 +1,13 @@
 //! Results: what every stage found, and the only place that knows their order.
 
 use crate::book::{self, BookMass, Calibrated, CoverPlan, FirstOff, Leaf, Margins, Stack, Trim};
-use crate::finishing::{self, LimitCheck};
+use crate::data::Line;
+use crate::finishing::{self, LimitCheck, Stitches};
 use crate::job::Job;
 use crate::pack::{self, Packing};
+use crate::run::{self, Run};
 use crate::shop::Shop;
-use crate::units::{Band, Gram, Mm};
+use crate::units::{Band, Mm};
 
 /// The outcome of every stage for one job in one shop.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -28,6 +30,10 @@ pub struct Results {
     pub blanks: book::Blanks,
     /// Mass of a book; nothing when a paper's weight is not known.
     pub mass: Option<BookMass>,
+    /// Stitches and wire.
+    pub stitches: Stitches,
+    /// What to feed, how fast, how long.
+    pub run: Run,
     /// What leaves the house.
     pub packing: Packing,
     /// The first book off the machine beside the plan.
@@ -53,16 +59,24 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
     let fold = &out.fold.fold;
     book::leaves(job, &out.stack, fold, &mut out.leaves);
     out.trim = book::trim(job, shop, &out.stack, fold, &out.leaves);
-    out.limits.clear();
-    if let Some(line) = shop.lines.get(job.line) {
-        let limits = &mut out.limits;
-        finishing::check_limits(job, line, &out.stack, &out.leaves, &out.trim, limits);
-    }
+    let unlimited = Line::UNLIMITED;
+    let line = shop.lines.get(job.line).unwrap_or(&unlimited);
+    finishing::stitches(job, line, &out.stack, &out.trim, &mut out.stitches);
+    let (trim, stitches, limits) = (&out.trim, &out.stitches, &mut out.limits);
+    finishing::check_limits(job, line, &out.stack, &out.leaves, trim, stitches, limits);
     out.trade_creep = book::trade_creep(job, &out.stack);
     out.cover = book::cover(job, &out.stack, fold, out.trim.wrap.nominal);
     out.margins = book::margins(job, &out.leaves);
     out.blanks = book::blanks(job);
     out.mass = book::mass(job, &out.leaves, &out.trim);
-    out.packing = pack::pack(job, shop, &out.stack, out.mass, Gram::ZERO);
+    let book = run::Book {
+        stack: &out.stack,
+        leaves: &out.leaves,
+        trim: &out.trim,
+        cover: &out.cover,
+        stitches: &out.stitches,
+    };
+    run::run(job, shop, line, &book, &mut out.run);
+    out.packing = pack::pack(job, shop, &out.stack, out.mass, out.stitches.wire.copy);
     out.first_off = book::first_off(job, &out.stack);
 }

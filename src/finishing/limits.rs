@@ -1,5 +1,6 @@
 //! A value beside each limit of the line: fits, marginal or does not fit, with head-room.
 
+use super::Stitches;
 use crate::book::{Leaf, Stack, Trim};
 use crate::data::{Line, Range};
 use crate::job::{Job, Role, Spine};
@@ -44,10 +45,18 @@ pub enum LimitId {
     OutermostChip,
     /// Chip on the innermost leaf.
     InnermostChip,
+    /// Leg of a stitch.
+    Leg,
+    /// Wire drawn for a stitch.
+    Draw,
+    /// Passes under the heads.
+    Passes,
+    /// Sheets against bins side by side.
+    Bins,
 }
 
 /// Every limit in the order in which a person reads them.
-pub const LIMITS: [LimitId; 12] = [
+pub const LIMITS: [LimitId; 16] = [
     LimitId::FlatStack,
     LimitId::Sheets,
     LimitId::Former,
@@ -60,6 +69,10 @@ pub const LIMITS: [LimitId; 12] = [
     LimitId::CoverWeight,
     LimitId::OutermostChip,
     LimitId::InnermostChip,
+    LimitId::Leg,
+    LimitId::Draw,
+    LimitId::Passes,
+    LimitId::Bins,
 ];
 
 /// Head-room in things a person can picture, at the unfavourable end of the band. Negative: so many
@@ -116,6 +129,10 @@ impl LimitId {
             Self::CoverWeight => "cover_weight",
             Self::OutermostChip => "outermost_chip",
             Self::InnermostChip => "innermost_chip",
+            Self::Leg => "leg",
+            Self::Draw => "draw",
+            Self::Passes => "passes",
+            Self::Bins => "bins",
         }
     }
 
@@ -135,6 +152,10 @@ impl LimitId {
             // Each chip has one end of the cut's range to fear: too thin outside, too thick inside.
             Self::OutermostChip => Range { most: None, ..line.face_cut },
             Self::InnermostChip => Range { least: None, ..line.face_cut },
+            Self::Leg => line.leg,
+            Self::Draw => line.draw,
+            Self::Passes => line.passes,
+            Self::Bins => Range { least: None, most: line.pace.bins },
         }
     }
 
@@ -156,6 +177,16 @@ impl LimitId {
             Self::CoverWeight => grammage(book.job, |role| role == Role::Cover),
             Self::OutermostChip => length(book.trim.outermost_chip),
             Self::InnermostChip => length(book.trim.innermost_chip),
+            Self::Leg => length(book.legs()),
+            // Two legs to a stitch; crown and loop are the same whatever the stack.
+            Self::Draw => {
+                let wire = &book.stitches.wire;
+                length(book.legs().map(|leg| wire.draw - (wire.leg - leg) * 2.0))
+            }
+            Self::Passes => {
+                Some((Band::exact(f64::from(book.stitches.placement.passes)), Unit::Count))
+            }
+            Self::Bins => Some((Band::exact(book.job.sheets().as_f64()), Unit::Sheets)),
         }
     }
 
@@ -165,8 +196,9 @@ impl LimitId {
         let leaf = book.stack.calipers.get(main)?.high;
         let closed = crate::units::FlatStack(leaf).closed().0;
         match self {
-            Self::FlatStack => Some(leaf.get()),
-            Self::Sheets => Some(1.0),
+            Self::FlatStack | Self::Leg => Some(leaf.get()),
+            Self::Draw => Some(leaf.get() * 2.0),
+            Self::Sheets | Self::Bins => Some(1.0),
             Self::Former | Self::Knife => Some(closed.get()),
             Self::InnermostChip => {
                 let per_step =
@@ -198,6 +230,16 @@ struct Measured<'a> {
     stack: &'a Stack,
     leaves: &'a [Leaf],
     trim: &'a Trim,
+    stitches: &'a Stitches,
+}
+
+impl Measured<'_> {
+    /// Leg over the whole band of the stack: H + clinch.
+    fn legs(&self) -> Band<Mm> {
+        let wire = &self.stitches.wire;
+        let clinch = wire.leg - self.stack.flat.high.0;
+        self.stack.flat.map(|flat| flat.0 + clinch)
+    }
 }
 
 /// Puts every limit of the line that concerns the book beside its value, into `out`.
@@ -207,10 +249,11 @@ pub fn check_limits(
     stack: &Stack,
     leaves: &[Leaf],
     trim: &Trim,
+    stitches: &Stitches,
     out: &mut Vec<LimitCheck>,
 ) {
     out.clear();
-    let book = Measured { job, stack, leaves, trim };
+    let book = Measured { job, stack, leaves, trim, stitches };
     out.extend(LIMITS.iter().filter_map(|id| {
         let range = id.range(line);
         if range == Range::ANY {
