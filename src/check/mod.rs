@@ -9,6 +9,7 @@ mod blanks;
 mod bleed;
 mod calibration;
 mod carton_heavy;
+mod chips_full;
 mod crease;
 mod fold_gap;
 mod grain;
@@ -17,10 +18,20 @@ mod line_limit;
 mod nick;
 mod paper_unsaid;
 mod post_step;
+mod short_component;
 mod spine_text;
+mod spine_wire;
+mod stacker_full;
+mod stitch_clinch;
+mod stitch_overhang;
+mod stitch_passes;
+mod stitch_pitch;
+mod stitch_room;
 mod thin_square;
 mod too_few_sheets;
 mod weight_unknown;
+mod wire_proud;
+mod wire_work;
 
 use crate::finishing::{Answer, LimitId};
 use crate::job::Job;
@@ -94,7 +105,7 @@ const fn whole(id: &'static str, look: fn(&Job, &Shop, &Results) -> Option<Findi
 }
 
 /// Every rule, in the order in which findings of one weight are told.
-pub static RULES: [Rule; 28] = [
+pub static RULES: [Rule; 43] = [
     whole(too_few_sheets::ID, too_few_sheets::look),
     limit(LimitId::FlatStack),
     limit(LimitId::Sheets),
@@ -108,6 +119,11 @@ pub static RULES: [Rule; 28] = [
     limit(LimitId::CoverWeight),
     limit(LimitId::OutermostChip),
     limit(LimitId::InnermostChip),
+    limit(LimitId::Leg),
+    limit(LimitId::Draw),
+    limit(LimitId::Passes),
+    limit(LimitId::Bins),
+    whole(stitch_room::ID, stitch_room::look),
     whole(paper_unsaid::ID, paper_unsaid::look),
     whole(art_at_risk::ID, art_at_risk::look),
     whole(bleed::ID, bleed::look),
@@ -123,6 +139,16 @@ pub static RULES: [Rule; 28] = [
     whole(weight_unknown::ID, weight_unknown::look),
     whole(post_step::ID, post_step::look),
     whole(carton_heavy::ID, carton_heavy::look),
+    whole(stitch_pitch::ID, stitch_pitch::look),
+    whole(stitch_overhang::ID, stitch_overhang::look),
+    whole(stitch_passes::ID, stitch_passes::look),
+    whole(stitch_clinch::ID, stitch_clinch::look),
+    whole(wire_proud::ID, wire_proud::look),
+    whole(wire_work::ID, wire_work::look),
+    whole(spine_wire::ID, spine_wire::look),
+    whole(stacker_full::ID, stacker_full::look),
+    whole(chips_full::ID, chips_full::look),
+    whole(short_component::ID, short_component::look),
 ];
 
 impl Finding {

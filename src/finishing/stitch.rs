@@ -104,7 +104,8 @@ pub fn place(job: &Job, line: &Line, trim: &Trim, out: &mut Placement) {
         per_copy -= 1;
     }
     let spaces = f64::from(per_copy - 1);
-    let wished = if job.loops { STITCH_PRACTICE.loop_pitch.value } else { spine / f64::from(per_copy) };
+    let wished =
+        if job.loops { STITCH_PRACTICE.loop_pitch.value } else { spine / f64::from(per_copy) };
     let roomy = if spaces > 0.0 { wished.min((span / spaces).max(0.0)) } else { 0.0 };
     let (pitch, placed) = if line.heads > 1 && spaces > 0.0 {
         to_heads(roomy, line.pitch, spaces, span, spine, job.loops)
@@ -141,9 +142,7 @@ fn to_heads(
     spine: f64,
     loops: bool,
 ) -> (f64, Placed) {
-    let pitch = wish
-        .min(heads.most.unwrap_or(f64::INFINITY))
-        .max(heads.least.unwrap_or_default());
+    let pitch = wish.min(heads.most.unwrap_or(f64::INFINITY)).max(heads.least.unwrap_or_default());
     if pitch == wish {
         return (wish, Placed::Even);
     }
@@ -178,7 +177,15 @@ fn along(
                 from_head_edge
             };
             let from_foot = spine - from_head;
-            out.push(Stitch { copy, from_head, from_foot, from_head_edge, from_lay, pass: 0, head: 0 });
+            out.push(Stitch {
+                copy,
+                from_head,
+                from_foot,
+                from_head_edge,
+                from_lay,
+                pass: 0,
+                head: 0,
+            });
         }
     }
 }

@@ -80,7 +80,11 @@ pub fn wire(job: &Job, line: &Line, flat: Band<FlatStack>, per_copy: u32) -> Wir
         suggested,
         within: suggested.is_none_or(|range| outside(range, flat.nominal) == Mm::ZERO),
         leg,
-        clinch: Band { low: leg - flat.high.0, nominal: leg - flat.nominal.0, high: leg - flat.low.0 },
+        clinch: Band {
+            low: leg - flat.high.0,
+            nominal: leg - flat.nominal.0,
+            high: leg - flat.low.0,
+        },
         clinch_most: crown / 2.0 - diameter,
         draw,
         stitch,
@@ -106,7 +110,8 @@ fn best(wires: impl Iterator<Item = Mm>, flat: FlatStack) -> Option<Ranked> {
             (diameter, row.map(|row| row.gauge), range)
         })
         .min_by(|a, b| {
-            let rank = |wire: &Ranked| wire.2.map_or(f64::INFINITY, |range| outside(range, flat).get());
+            let rank =
+                |wire: &Ranked| wire.2.map_or(f64::INFINITY, |range| outside(range, flat).get());
             rank(a).total_cmp(&rank(b)).then(a.0.get().total_cmp(&b.0.get()))
         })
 }

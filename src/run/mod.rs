@@ -62,6 +62,5 @@ pub fn run(job: &Job, shop: &Shop, line: &Line, book: &Book, out: &mut Run) {
     out.consumed = consumed(job, line, (book.leaves, book.trim), book.stitches, fed);
     let met = (&out.quantities, &out.consumed);
     out.stops = stops(job, line, book.stack, book.stitches, met, out.pacing.interval);
-    out.times =
-        times(line, &out.quantities, &out.pacing, out.stops.iter().flatten(), job.start);
+    out.times = times(line, &out.quantities, &out.pacing, out.stops.iter().flatten(), job.start);
 }

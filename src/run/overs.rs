@@ -98,9 +98,7 @@ pub fn quantities(
     for (index, section) in job.sections.iter().enumerate() {
         let creased_before = section.role == Role::Cover && cover.wants_crease && !line.creases;
         let creased = if creased_before { gross(out.needed, stages.crease) } else { out.needed };
-        let makes = |sets: u32| {
-            Copies(good(good(sets, line.pace.overs()), cut).saturating_mul(up))
-        };
+        let makes = |sets: u32| Copies(good(good(sets, line.pace.overs()), cut).saturating_mul(up));
         if let Some(supplied) = section.supplied
             && supplied < out.fed
         {

@@ -126,26 +126,17 @@ pub fn stops(
     let chips = consumed.chips_set.map(Gram::get);
     // Every head has a spool of its own; the one that strikes in every pass is empty first.
     let strikes = f64::from(stitches.placement.passes) * stitches.wire.stitch.get();
-    let thickest =
-        stack.calipers.iter().map(|caliper| caliper.high.get()).fold(0.0, f64::max);
+    let thickest = stack.calipers.iter().map(|caliper| caliper.high.get()).fold(0.0, f64::max);
     // Bins each hold one sheet of the set, a feeder all of them.
-    let load = if line.pace.feeder_sheets_hour.is_some() {
-        stack.flat.high.0.get()
-    } else {
-        thickest
-    };
+    let load =
+        if line.pace.feeder_sheets_hour.is_some() { stack.flat.high.0.get() } else { thickest };
     let sets = |room: Option<f64>, set: f64| room.filter(|_| set > 0.0).map(|room| room / set);
     let least = |a: Option<f64>, b: Option<f64>| a.into_iter().chain(b).min_by(f64::total_cmp);
     let every = [
-        least(
-            sets(supplies.stacker_books, up),
-            sets(supplies.stacker_height, closed * up),
-        ),
+        least(sets(supplies.stacker_books, up), sets(supplies.stacker_height, closed * up)),
         least(
             chips.and_then(|set| sets(supplies.chip_mass, set)),
-            chips.and_then(|set| {
-                sets(supplies.chip_litres, set / supplies.chip_density)
-            }),
+            chips.and_then(|set| sets(supplies.chip_litres, set / supplies.chip_density)),
         ),
         sets(supplies.spool_mass, strikes),
         sets(supplies.load_height, load),
@@ -157,7 +148,8 @@ pub fn stops(
         (Supply::Paper, supplies.load_minutes, supplies.load_running),
     ];
     let mut out = [None; SUPPLIES];
-    for (place, (every, (supply, minutes, running))) in out.iter_mut().zip(every.into_iter().zip(how))
+    for (place, (every, (supply, minutes, running))) in
+        out.iter_mut().zip(every.into_iter().zip(how))
     {
         let Some(every) = every.map(|sets| (sets.floor() as u32).max(1)) else { continue };
         *place = Some(Stop {
