@@ -53,13 +53,20 @@ impl Plan {
     pub fn room_pages(&self) -> Option<i64> {
         self.results.limits.iter().filter_map(|limit| limit.room.pages()).min()
     }
-    /// The limit with the least margin for its size: the one that bites first.
+    /// The limit with the least margin for its size: the one that bites first. A face cut that nobody
+    /// has decided is set to what the line needs, so it bites nobody.
     #[must_use]
     pub fn tightest(&self) -> Option<&LimitCheck> {
         let share = |limit: &LimitCheck| {
             let end = limit.range.most.or(limit.range.least).unwrap_or(1.0).abs();
             if end > 0.0 { limit.margin / end } else { limit.margin }
         };
-        self.results.limits.iter().min_by(|a, b| share(a).total_cmp(&share(b)))
+        let set_here = |limit: &LimitCheck| {
+            limit.id == LimitId::OutermostChip
+                && limit.answer == Answer::Fits
+                && !self.results.trim.face_cut_given
+        };
+        let limits = self.results.limits.iter().filter(|limit| !set_here(limit));
+        limits.min_by(|a, b| share(a).total_cmp(&share(b)))
     }
 }
