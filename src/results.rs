@@ -1,6 +1,7 @@
 //! Results: what every stage found, and the only place that knows their order.
 
 use crate::book::{self, BookMass, Calibrated, CoverPlan, FirstOff, Leaf, Margins, Stack, Trim};
+use crate::cost::{self, Alternative, Cost};
 use crate::data::Line;
 use crate::finishing::{self, LimitCheck, Stitches};
 use crate::job::Job;
@@ -36,6 +37,10 @@ pub struct Results {
     pub run: Run,
     /// What leaves the house.
     pub packing: Packing,
+    /// What the run costs.
+    pub cost: Cost,
+    /// The same book bound otherwise.
+    pub alternatives: Vec<Alternative>,
     /// The first book off the machine beside the plan.
     pub first_off: FirstOff,
     /// A value beside every limit of the line.
@@ -78,5 +83,8 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
     };
     run::run(job, shop, line, &book, &mut out.run);
     out.packing = pack::pack(job, shop, &out.stack, out.mass, out.stitches.wire.copy);
+    let quantities = cost::quantities(job, &out.trim, None, &out.run, &out.packing);
+    out.cost = cost::cost(&shop.rates, &quantities, job.copies);
+    cost::alternatives(job, Some(line), &out.stack, &out.limits, &mut out.alternatives);
     out.first_off = book::first_off(job, &out.stack);
 }

@@ -26,14 +26,15 @@ pub struct Alternative {
 /// The stitched book both ways, then bindings of single leaves.
 ///
 /// Leaves lie on each other to the same closed thickness, S. Limits of the finishing line decide for
-/// the stitched ones; for the others the window of their row.
-#[must_use]
+/// the stitched ones; for the others the window of their row. What stood in `out` is replaced.
 pub fn alternatives(
     job: &Job,
     line: Option<&Line>,
     stack: &Stack,
     limits: &[LimitCheck],
-) -> Vec<Alternative> {
+    out: &mut Vec<Alternative>,
+) {
+    out.clear();
     let closed = stack.closed.map(|closed| closed.0);
     let words = closed.low >= PRACTICE.spine_text_least.value;
     let without_former = limits
@@ -53,11 +54,11 @@ pub fn alternatives(
         lies_flat: false,
         spine_text: words && id == "stitched-square",
     };
-    let mut all = vec![
+    out.extend([
         stitched("stitched-round", without_former, job.spine == Spine::Round),
         stitched("stitched-square", without_former.max(pressed), job.spine == Spine::Square),
-    ];
-    all.extend(BINDINGS.iter().map(|binding| {
+    ]);
+    out.extend(BINDINGS.iter().map(|binding| {
         let answer = within(closed, Some(binding.least.value), Some(binding.most.value));
         let why = match answer {
             Answer::Fits => "possible",
@@ -73,7 +74,6 @@ pub fn alternatives(
             spine_text: binding.spine_text && words,
         }
     }));
-    all
 }
 
 /// A band against a window.

@@ -2,6 +2,8 @@
 
 mod bindings;
 mod items;
+mod quantities;
 
 pub use bindings::{Alternative, alternatives};
 pub use items::{Cost, Item, Quantities, cost, price};
+pub use quantities::{Pressed, quantities};

@@ -34,7 +34,7 @@ const ALL: &[Reading] = &[Reading::Client, Reading::Design, Reading::Floor];
 const MAKERS: &[Reading] = &[Reading::Design, Reading::Floor];
 
 /// Every region, in reading order.
-pub static REGIONS: [Region; 5] = [
+pub static REGIONS: [Region; 7] = [
     Region {
         id: "decides",
         readings: MAKERS,
@@ -69,5 +69,19 @@ pub static REGIONS: [Region; 5] = [
         open: false,
         summary: html::pack::summary,
         body: html::pack::body,
+    },
+    Region {
+        id: "cost",
+        readings: MAKERS,
+        open: false,
+        summary: html::cost::summary,
+        body: html::cost::body,
+    },
+    Region {
+        id: "bindings",
+        readings: ALL,
+        open: false,
+        summary: html::cost::bindings_summary,
+        body: html::cost::bindings,
     },
 ];

@@ -1,0 +1,52 @@
+//! What the stages found, brought into the units that rates are quoted in.
+
+use super::Quantities;
+use crate::book::Trim;
+use crate::job::Job;
+use crate::pack::Packing;
+use crate::run::Run;
+use crate::units::{Gram, Size};
+
+/// Sides of a press sheet.
+const SIDES: f64 = 2.0;
+
+/// The press sheet the flats are laid on.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pressed {
+    /// Its size.
+    pub size: Size,
+    /// Untrimmed flat sheets on it.
+    pub flats: u32,
+}
+
+/// Quantities of a run. Paper is counted as bought: whole press sheets where one is chosen, else the
+/// untrimmed flats alone; both with all overs. Without a press sheet nothing is said of clicks.
+#[must_use]
+pub fn quantities(
+    job: &Job,
+    trim: &Trim,
+    pressed: Option<Pressed>,
+    run: &Run,
+    packing: &Packing,
+) -> Quantities {
+    let mut paper = Some(Gram::ZERO);
+    let mut sheets = 0.0;
+    for component in &run.quantities.components {
+        let flats = component.printed.saturating_mul(component.sheets);
+        let (count, size) = match pressed {
+            Some(pressed) => (flats.div_ceil(pressed.flats.max(1)), pressed.size),
+            None => (flats, trim.flat),
+        };
+        let weight = job.sections.get(component.section).and_then(|section| section.grammage);
+        let each = weight.map(|weight| weight.nominal.mass_of(size.width, size.height));
+        paper = paper.zip(each).map(|(sum, each)| sum + each * f64::from(count));
+        sheets += f64::from(count);
+    }
+    Quantities {
+        paper,
+        press_sides: pressed.map(|_| sheets * SIDES),
+        line_time: Some(run.times.best),
+        wire: Some(run.consumed.wire),
+        cartons: packing.cartons.map(|cartons| cartons.cartons),
+    }
+}
