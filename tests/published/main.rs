@@ -1,9 +1,9 @@
 //! Values that others have published, or that follow from exact definitions, against the planner.
 //!
-//! One file a family. Beside each check stand its id (P… paper, B… book), its source, its tolerance
+//! One file a family. Beside each check stand its id (P… paper, B… book, W… wire), its source, its tolerance
 //! and the reason for it. Where there is no source it says "common practice".
 //!
-//! Not here: wire (W…), the run and the carton (X…), and the two figures that the planner does not
+//! Not here: the carton (X…), and the two figures that the planner does not
 //! compute: the pressed thickness of P17 (a pack factor never touches the stack that the heads
 //! meet) and a trimmed size after cutting (P19; only the default tolerance is tested against it).
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
@@ -17,6 +17,7 @@ mod imposition;
 mod mass;
 mod sizes;
 mod thickness;
+mod wire;
 
 use quirefit::draft::Draft;
 use quirefit::entry::{self, LengthUnit};
