@@ -1,0 +1,72 @@
+//! How the page looks at every width, in both colour schemes, and on paper.
+
+use crate::case::Outcome;
+use crate::cases;
+use crate::engine::Engine;
+use crate::look::{self, A4, LETTER};
+use crate::page::Page;
+use serde_json::json;
+
+/// WebKit's driver has no command for printing.
+const PRINTERS: &[Engine] = &[Engine::Chromium, Engine::Firefox];
+
+cases! { "looks":
+    fits_a_phone;
+    fits_a_tablet;
+    fits_a_desk;
+    accessible;
+    accessible_in_the_dark => Dark;
+    prints_on_a4 in PRINTERS;
+    prints_on_letter in PRINTERS;
+}
+
+async fn fits(page: &Page<'_>, width: u32) -> Outcome {
+    page.width(width).await?;
+    page.settle().await?;
+    look::screenshot(page, &format!("{width}")).await?;
+    let over = "const { scrollWidth, clientWidth } = document.scrollingElement; \
+        return scrollWidth - clientWidth";
+    assert_eq!(page.script(over, vec![]).await?, json!(0), "the page scrolls sideways");
+    Ok(())
+}
+
+async fn fits_a_phone(page: &Page<'_>) -> Outcome {
+    fits(page, 390).await?;
+    fits(page, 320).await
+}
+
+async fn fits_a_tablet(page: &Page<'_>) -> Outcome {
+    fits(page, 820).await
+}
+
+async fn fits_a_desk(page: &Page<'_>) -> Outcome {
+    fits(page, 1440).await
+}
+
+async fn accessible(page: &Page<'_>) -> Outcome {
+    page.settle().await?;
+    look::accessible(page).await
+}
+
+async fn accessible_in_the_dark(page: &Page<'_>) -> Outcome {
+    let dark = "return matchMedia('(prefers-color-scheme: dark)').matches";
+    assert_eq!(page.script(dark, vec![]).await?, json!(true), "the browser is not dark");
+    page.settle().await?;
+    look::screenshot(page, "dark").await?;
+    look::accessible(page).await
+}
+
+async fn prints(page: &Page<'_>, name: &str, sheet: (f64, f64)) -> Outcome {
+    page.settle().await?;
+    let pdf = look::print(page, name, sheet).await?;
+    assert!(pdf.starts_with(b"%PDF-"), "no PDF came");
+    Ok(())
+}
+
+async fn prints_on_a4(page: &Page<'_>) -> Outcome {
+    prints(page, "a4", A4).await
+}
+
+async fn prints_on_letter(page: &Page<'_>) -> Outcome {
+    prints(page, "letter", LETTER).await
+}

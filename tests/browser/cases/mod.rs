@@ -1,0 +1,19 @@
+//! All cases, file by file. To add one: an `async fn name(page: &Page<'_>) -> Outcome` in the file
+//! it belongs to, and its name in that file's `cases!` list.
+
+mod files;
+mod glue;
+mod harness;
+mod looks;
+mod opens;
+mod typing;
+
+use crate::case::Case;
+
+/// Every case of every file.
+pub fn all() -> Vec<&'static Case> {
+    [harness::CASES, glue::CASES, opens::CASES, typing::CASES, files::CASES, looks::CASES]
+        .into_iter()
+        .flatten()
+        .collect()
+}

@@ -1,0 +1,204 @@
+//! The page under test, and what a person can do on it and see of it.
+
+use crate::browser::{Browser, scratch};
+use crate::case::Outcome;
+use crate::console;
+use fantoccini::Locator;
+use fantoccini::elements::Element;
+use fantoccini::key::Key;
+use serde_json::{Value, json};
+use std::cell::{Cell, RefCell};
+use std::fs;
+use std::path::PathBuf;
+use std::time::{Duration, Instant};
+
+const PATIENCE: Duration = Duration::from_secs(5);
+
+/// Two paints and two tasks: whatever the page put off is done by then.
+const SETTLE: &str = "const done = arguments[0]; \
+    const turn = (next) => requestAnimationFrame(() => setTimeout(next)); \
+    turn(() => turn(() => turn(done)));";
+
+/// The page in a browser.
+pub struct Page<'a> {
+    pub browser: &'a Browser,
+    /// How far the driver's log has been listened to.
+    heard: Cell<usize>,
+    /// Complaints of addresses that have been left.
+    kept: RefCell<Vec<String>>,
+}
+
+impl<'a> Page<'a> {
+    pub fn new(browser: &'a Browser) -> Self {
+        Self { browser, heard: Cell::new(0), kept: RefCell::default() }
+    }
+
+    /// The built file.
+    pub fn address() -> String {
+        format!("file://{}/dist/quirefit.html", env!("CARGO_MANIFEST_DIR"))
+    }
+
+    /// Opens the page as for the first time: nothing kept, a window of middle size.
+    pub async fn fresh(&self) -> Outcome {
+        self.browser.client.set_window_size(1100, 1000).await?;
+        self.open(&Self::address()).await?;
+        self.script("localStorage.clear()", vec![]).await?;
+        // Complaints of the case before, and of this first opening, are not this case's.
+        self.complaints().await?;
+        self.open(&Self::address()).await
+    }
+
+    /// Opens it again, as after closing the browser.
+    pub async fn reload(&self) -> Outcome {
+        self.open(&Self::address()).await
+    }
+
+    /// Opens an address, and listens there.
+    pub async fn open(&self, address: &str) -> Outcome {
+        let lines = self.complaints().await?;
+        self.kept.borrow_mut().extend(lines);
+        self.browser.client.goto(address).await?;
+        console::listen(self.browser).await
+    }
+
+    /// Opens the page in a window, or where no window is that narrow in a frame, of this width.
+    pub async fn width(&self, width: u32) -> Outcome {
+        if width >= self.browser.engine.narrowest() {
+            self.browser.client.set_window_size(width, 1000).await?;
+            self.open(&Self::address()).await?;
+        } else {
+            let wrapper = scratch().join(format!("frame-{width}.html"));
+            let frame = format!(
+                "<!doctype html><title>Frame</title><style>body {{ margin: 0 }} iframe {{ border: 0 }}\
+                 </style><iframe title=page src=\"{}\" width={width} height=900></iframe>",
+                Self::address()
+            );
+            fs::write(&wrapper, frame)?;
+            self.open(&format!("file://{}", wrapper.display())).await?;
+            self.browser.client.enter_frame(0).await?;
+            console::listen(self.browser).await?;
+        }
+        let inner = self.script("return innerWidth", vec![]).await?;
+        if inner == json!(width) {
+            Ok(())
+        } else {
+            Err(format!("{inner} wide, not {width}").into())
+        }
+    }
+
+    /// Runs a script in the page.
+    pub async fn script(&self, script: &str, arguments: Vec<Value>) -> Outcome<Value> {
+        Ok(self.browser.client.execute(script, arguments).await?)
+    }
+
+    /// Runs a script that calls back with its last argument.
+    pub async fn script_later(&self, script: &str, arguments: Vec<Value>) -> Outcome<Value> {
+        Ok(self.browser.client.execute_async(script, arguments).await?)
+    }
+
+    /// Waits until the page has done what it puts off until after a paint.
+    pub async fn settle(&self) -> Outcome {
+        self.script_later(SETTLE, vec![]).await.map(drop)
+    }
+
+    pub async fn find(&self, css: &str) -> Outcome<Element> {
+        let found = self.browser.client.find(Locator::Css(css)).await;
+        found.map_err(|error| format!("{css}: {error}").into())
+    }
+
+    /// The field of that name.
+    pub async fn field(&self, name: &str) -> Outcome<Element> {
+        self.find(&format!("[name='{name}']")).await
+    }
+
+    /// Types with real keys in place of what the field holds.
+    pub async fn type_into(&self, name: &str, text: &str) -> Outcome {
+        let all = format!(
+            "{}a{}{}",
+            char::from(Key::Control),
+            char::from(Key::Null),
+            char::from(Key::Delete)
+        );
+        self.field(name).await?.send_keys(&all).await?;
+        self.type_on(name, text).await
+    }
+
+    /// Types with real keys after what the field holds.
+    pub async fn type_on(&self, name: &str, text: &str) -> Outcome {
+        Ok(self.field(name).await?.send_keys(text).await?)
+    }
+
+    /// Picks one of a group of radio buttons, or an option of a select, by its value.
+    pub async fn choose(&self, name: &str, value: &str) -> Outcome {
+        let css = format!(
+            "input[name='{name}'][value='{value}'], [name='{name}'] option[value='{value}']"
+        );
+        Ok(self.find(&css).await?.click().await?)
+    }
+
+    pub async fn click(&self, css: &str) -> Outcome {
+        Ok(self.find(css).await?.click().await?)
+    }
+
+    /// What stands in a field.
+    pub async fn value(&self, name: &str) -> Outcome<String> {
+        Ok(self.field(name).await?.prop("value").await?.unwrap_or_default())
+    }
+
+    /// The text a person sees in the element with this id.
+    pub async fn text(&self, id: &str) -> Outcome<String> {
+        Ok(self.find(&format!("#{id}")).await?.text().await?)
+    }
+
+    pub async fn answer(&self) -> Outcome<String> {
+        self.text("answer").await
+    }
+
+    /// How the page says it understood a field.
+    pub async fn echo(&self, name: &str) -> Outcome<String> {
+        self.text(&format!("echo-{}", name.replace('.', "-"))).await
+    }
+
+    /// Waits for an element's text to become so.
+    pub async fn until(&self, id: &str, so: impl Fn(&str) -> bool) -> Outcome<String> {
+        let began = Instant::now();
+        loop {
+            let text = self.text(id).await?;
+            if so(&text) {
+                return Ok(text);
+            }
+            if began.elapsed() > PATIENCE {
+                return Err(format!("#{id} stays at: {text}").into());
+            }
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+    }
+
+    /// What the console complains about since this was last asked.
+    pub async fn complaints(&self) -> Outcome<Vec<String>> {
+        let mut lines = self.kept.take();
+        lines.extend(console::complaints(self.browser, self.heard.get()).await?);
+        self.heard.set(self.browser.driver.spoken()?);
+        Ok(lines)
+    }
+
+    /// Waits for the file that the page saves, and gives its path and text.
+    pub async fn saved(&self) -> Outcome<(PathBuf, String)> {
+        let began = Instant::now();
+        loop {
+            for folder in [self.browser.home.join("saved"), self.browser.home.clone()] {
+                for entry in fs::read_dir(folder)? {
+                    let path = entry?.path();
+                    if path.extension().is_some_and(|end| end == "json") {
+                        let text = fs::read_to_string(&path)?;
+                        return Ok((path, text));
+                    }
+                }
+            }
+            if began.elapsed() > PATIENCE {
+                return Err("no file came".into());
+            }
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+    }
+}

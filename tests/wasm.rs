@@ -1,0 +1,90 @@
+//! The module as scripts see it, tried inside a browser: `cargo test --target
+//! wasm32-unknown-unknown --test wasm`, which `pkg-scripts/test` sets up.
+
+#![cfg(target_arch = "wasm32")]
+
+use js_sys::{Array, JSON, Reflect};
+use quirefit::page::{PageSession, plan_file, read_job};
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+/// Everything a script may ask of a page; a patch of another kind would stop it.
+const OPS: [&str; 11] = [
+    "html", "text", "value", "attr", "store", "download", "focus", "title", "print", "later",
+    "announce",
+];
+
+fn parsed(json: &str) -> JsValue {
+    JSON::parse(json).unwrap()
+}
+
+fn started(saved: &str) -> PageSession {
+    let setup = parsed(r#"{ "words": {}, "languages": ["en-GB"], "saved": null }"#);
+    Reflect::set(&setup, &"saved".into(), &saved.into()).unwrap();
+    PageSession::new(setup).unwrap()
+}
+
+fn patches(session: &mut PageSession, event: &str) -> Vec<JsValue> {
+    let answer = session.handle(parsed(event)).unwrap();
+    answer.dyn_into::<Array>().unwrap().iter().collect()
+}
+
+fn part(object: &JsValue, name: &str) -> JsValue {
+    Reflect::get(object, &name.into()).unwrap()
+}
+
+fn text(object: &JsValue, name: &str) -> String {
+    part(object, name).as_string().unwrap()
+}
+
+#[wasm_bindgen_test]
+fn start_answers_with_patches() {
+    let mut session = started("");
+    let patches = patches(&mut session, r#"{ "kind": "start" }"#);
+    assert!(patches.iter().all(|patch| OPS.contains(&text(patch, "op").as_str())));
+    let answer = patches.iter().find(|patch| part(patch, "id") == "answer").unwrap();
+    assert!(text(answer, "html").contains("mm"));
+}
+
+#[wasm_bindgen_test]
+fn typing_changes_the_answer() {
+    let mut session = started("");
+    patches(&mut session, r#"{ "kind": "start" }"#);
+    let patches = patches(&mut session, r#"{ "kind": "input", "id": "pages", "value": "80" }"#);
+    assert!(patches.iter().any(|patch| part(patch, "id") == "answer"));
+}
+
+#[wasm_bindgen_test]
+fn whatever_was_kept_the_page_starts() {
+    let deep = format!("{}1{}", "[".repeat(500), "]".repeat(500));
+    for kept in ["", "null", "{", "[]", "{\"format\":\"quirefit-saved\",\"job\":7}", "\u{0}", &deep]
+    {
+        let mut session = started(kept);
+        assert!(!patches(&mut session, r#"{ "kind": "start" }"#).is_empty(), "{kept}");
+    }
+}
+
+#[wasm_bindgen_test]
+fn a_job_file_is_planned() {
+    let job = parsed(include_str!("../examples/jobs/teapot-guide.json"));
+    let answer: JsValue =
+        plan_file(job.clone().unchecked_into(), JsValue::NULL.unchecked_into()).unwrap().into();
+    assert!(part(&answer, "plan").is_object());
+    let answer: JsValue =
+        read_job(job.unchecked_into(), JsValue::NULL.unchecked_into()).unwrap().into();
+    assert_eq!(part(&answer, "understood"), true);
+}
+
+/// Every fault at once, a misspelt key among them.
+#[wasm_bindgen_test]
+fn faults_come_all_at_once() {
+    let job = r#"{ "format": "quirefit-job", "version": 1, "copeis": "7", "pages": "none" }"#;
+    let answer: JsValue =
+        plan_file(parsed(job).unchecked_into(), JsValue::NULL.unchecked_into()).unwrap().into();
+    let errors: Vec<JsValue> =
+        part(&answer, "errors").dyn_into::<Array>().unwrap().iter().collect();
+    let about = |path: &str| errors.iter().any(|error| text(error, "path") == path);
+    assert!(about("copeis") && about("pages"), "{answer:?}");
+}
