@@ -282,26 +282,33 @@ fn round_folds_by_geometry() {
     }
 }
 
-/// The room that a limit of the stack promises, planned: so many sheets more still fit. One more does not
-/// fit over the whole band where one paper makes the whole book; beside a cover of its own the promise may
-/// be a sheet too modest, because the doubts of two papers do not add up.
+/// The room that a limit promises, planned: with so many sheets more, or without so many too many, it
+/// fits. One more does not fit over the whole band where one paper makes the whole book; beside a cover of
+/// its own the promise may be a sheet too modest, because the doubts of two papers do not add up.
 #[test]
 fn promised_room_is_there() {
+    let mut promises = 0;
     for name in JOBS {
         let (job, plan) = planned(name);
-        let room = limit(&plan, LimitId::FlatStack).room.sheets.unwrap();
         let inside = i64::from(job.main_section().unwrap().sheets.get());
         let tail = if job.cover().is_some() { "+ 4" } else { "self cover" };
-        let with = |more: i64| {
-            let pages = format!("{} {tail}", 4 * (inside + room + more));
-            let (_, plan) = planned_with(name, &[("pages", &pages)]);
-            limit(&plan, LimitId::FlatStack).answer
-        };
-        assert_eq!(with(0), Answer::Fits, "{name}: {room} sheets more");
-        if job.cover().is_none() {
-            assert_eq!(with(1), Answer::Marginal, "{name}: {room} + 1 sheets more");
+        for (id, room) in
+            plan.results.limits.iter().filter_map(|limit| Some((limit.id, limit.room.sheets?)))
+        {
+            let with = |more: i64| {
+                let pages = format!("{} {tail}", 4 * (inside + room + more));
+                let (_, plan) = planned_with(name, &[("pages", &pages)]);
+                limit(&plan, id).answer
+            };
+            assert_eq!(with(0), Answer::Fits, "{name}, {id:?}: {room} sheets more");
+            if job.cover().is_none() {
+                assert_eq!(with(1), Answer::Marginal, "{name}, {id:?}: {room} + 1 sheets more");
+            }
+            promises += 1;
         }
     }
+    // The stack and the chip of the innermost leaf, of every job.
+    assert_eq!(promises, 2 * JOBS.len());
 }
 
 /// The same job twice, from the file to the last digit: the same bytes, for programs and for people.

@@ -1,7 +1,7 @@
 //! Page numbers on sheets, blanks, the smallest book: B1–B5, B11.
 
 use crate::{job, planned};
-use quirefit::book::{Folio, folios};
+use quirefit::book::{Folio, folios, spreads};
 use quirefit::plan::{Verdict, Weight};
 use quirefit::units::{Pages, Sheets};
 
@@ -84,4 +84,31 @@ fn b11_the_smallest_book() {
     };
     assert_eq!(refused("4"), (true, Verdict::DoesNotFit));
     assert!(!refused("8").0);
+}
+
+/// Which sheets the two pages of a spread come from, read off the schemes of B1–B3: the sheet that
+/// carries each number. Only the pair at the centre lies on one sheet. Derived, exact.
+#[test]
+fn spreads_come_from_the_sheets_that_carry_them() {
+    for (pages, total, cover) in
+        [("8 self cover", 8, 0), ("32 self cover", 32, 0), ("28 + 4", 28, 1)]
+    {
+        let job = job(&[("pages", pages), ("size", "A5"), ("paper", "80 gsm copier")]);
+        let place = |page: u32| {
+            (1..=job.sheets().get())
+                .find(|place| folios(&job, *place, job.sheets()).all().contains(&Folio::Page(page)))
+                .unwrap()
+        };
+        let mut seen = 0;
+        for (pair, spread) in (1..).zip(spreads(&job)) {
+            assert_eq!((spread.left, spread.right), (2 * pair, 2 * pair + 1), "{pages}");
+            assert_eq!(spread.left_sheet, place(spread.left), "{pages}, {}", spread.left);
+            assert_eq!(spread.right_sheet, place(spread.right), "{pages}, {}", spread.right);
+            let centre = spread.left == total / 2;
+            assert_eq!(spread.left_sheet == spread.right_sheet, centre, "{pages}, {}", spread.left);
+            seen += 1;
+        }
+        assert_eq!(seen, total / 2 - 1, "{pages}");
+        assert_eq!(place(1), 1 + cover, "{pages}");
+    }
 }
