@@ -1,6 +1,6 @@
 //! How a paper was understood, and the questions about it.
 
-use super::paper::{WEIGHT_RANGE, paper};
+use super::paper_read::{WEIGHT_RANGE, paper};
 use super::paper_scan::Described;
 use super::paper_words::usual;
 use super::text::{Line, quoted, tidy};

@@ -2,7 +2,7 @@
 
 use super::number::Style;
 use super::pages::is_page_word;
-use super::paper::{is_paper, paper};
+use super::paper_read::{is_paper, paper};
 use super::paper_words::describes;
 use super::size::is_size;
 use super::text::{Line, Token};

@@ -1,0 +1,115 @@
+//! What several tests share: the example files, and source text cut into code, remarks and strings.
+#![allow(dead_code, reason = "every test takes what it needs")]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+pub mod rust;
+
+use quirefit::draft::{Draft, FieldError, Schema, Tree, from_tree};
+use quirefit::job::{self, Job};
+use quirefit::page::Json;
+use quirefit::shop::{self, Shop};
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// The library's JSON, in place of the browser's own.
+pub const JSON: Json = Json { parse, print };
+
+fn parse(text: &str) -> Option<Tree> {
+    serde_json::from_str(text).ok()
+}
+
+fn print(tree: &Tree) -> String {
+    serde_json::to_string_pretty(tree).unwrap()
+}
+
+/// The folder that holds everything.
+pub fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// A file of the house, as text.
+#[track_caller]
+pub fn text_of(path: impl AsRef<Path>) -> String {
+    let path = root().join(path);
+    fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
+
+/// Every file under a folder, with its path from the top, in order.
+#[track_caller]
+pub fn files(folder: &str) -> Vec<String> {
+    fn walk(folder: &Path, found: &mut Vec<String>) {
+        let entries =
+            fs::read_dir(folder).unwrap_or_else(|error| panic!("{}: {error}", folder.display()));
+        for entry in entries {
+            let path: PathBuf = entry.unwrap().path();
+            if path.is_dir() {
+                walk(&path, found);
+            } else {
+                found.push(path.strip_prefix(root()).unwrap().to_str().unwrap().to_owned());
+            }
+        }
+    }
+    let mut found = Vec::new();
+    walk(&root().join(folder), &mut found);
+    found.sort();
+    found
+}
+
+/// A file's name without its folder.
+pub fn name(path: &str) -> &str {
+    path.rsplit('/').next().unwrap()
+}
+
+/// Why a file gives no draft.
+#[derive(Debug)]
+pub enum Unread {
+    /// It is no JSON at all.
+    NoJson,
+    /// It is JSON, but not a file of this planner.
+    Errors(Vec<FieldError>),
+}
+
+/// A file's draft.
+pub fn draft(path: &str, schema: &Schema) -> Result<Draft, Unread> {
+    let tree = parse(&text_of(path)).ok_or(Unread::NoJson)?;
+    from_tree(&tree, schema).map_err(Unread::Errors)
+}
+
+/// A shop file, read.
+#[track_caller]
+pub fn shop_of(path: &str) -> Shop {
+    let draft = draft(path, &shop::SCHEMA).unwrap_or_else(|errors| panic!("{path}: {errors:#?}"));
+    shop::read(&draft).unwrap_or_else(|errors| panic!("{path}: {errors:#?}"))
+}
+
+/// The demo shop, then every shop of the examples.
+pub fn shops() -> Vec<Shop> {
+    let own = files("examples/shops");
+    core::iter::once(shop::demo()).chain(own.iter().map(|path| shop_of(path))).collect()
+}
+
+/// The shop that a job is planned in: the first that has the line it names.
+#[track_caller]
+pub fn shop_for(draft: &Draft) -> Shop {
+    let line = draft.get("line");
+    let shop = shops().into_iter().find(|shop| line.is_empty() || shop.line(line).is_some());
+    shop.unwrap_or_else(|| panic!("no shop has a line called {line}"))
+}
+
+/// A draft's job, which must be complete and without fault.
+#[track_caller]
+pub fn job(draft: &Draft, shop: &Shop) -> Job {
+    let reading = job::read(draft, shop);
+    let errors = reading.errors(draft);
+    assert!(errors.is_empty(), "{errors:#?}");
+    reading.job.expect("a draft without fault is a job")
+}
+
+/// A job file with the shop that has its line.
+#[track_caller]
+pub fn planned_file(path: &str) -> (Draft, Job, Shop) {
+    let draft = draft(path, &job::SCHEMA).unwrap_or_else(|errors| panic!("{path}: {errors:#?}"));
+    let shop = shop_for(&draft);
+    let job = job(&draft, &shop);
+    (draft, job, shop)
+}
