@@ -1,8 +1,9 @@
 //! Plans a job file: `cargo run --example plan -- examples/jobs/NAME.json [--shop FILE] [--json]`.
 
+use quirefit::advise::{Advice, MOST_TRIED};
 use quirefit::draft::{Draft, FieldError, Schema, Tree, from_tree};
 use quirefit::view::json::{errors_out, plan_out};
-use quirefit::view::text::text;
+use quirefit::view::text::{advice, text};
 use quirefit::view::{Numbers, Printer};
 use quirefit::words::{EN, EN_GB, Words, say};
 use quirefit::{job, plan, shop};
@@ -57,7 +58,9 @@ fn run(asked: &Asked, printer: &Printer) -> Result<String, Vec<FieldError>> {
         let out = plan_out(&job, &planned, printer);
         return Ok(serde_json::to_string_pretty(&out).unwrap_or_default());
     }
-    Ok(format!("{}\n{}", job.identity.title, text(&job, &shop, &planned, printer)))
+    let told = Advice::searched(&draft, &job, &shop, &planned, MOST_TRIED);
+    let told = advice(&told, &planned, printer);
+    Ok(format!("{}\n{}\n\n{told}", job.identity.title, text(&job, &shop, &planned, printer)))
 }
 
 fn main() -> ExitCode {

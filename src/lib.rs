@@ -9,7 +9,7 @@
 //! A module names only modules to its left:
 //!
 //! `units → source → words → data → paper → entry → draft → shop → job → book → finishing →
-//! results → check → plan → explain → drawing → view → page`
+//! results → check → plan → explain → advise → drawing → view → page`
 //!
 //! # Example
 //! ```
@@ -35,6 +35,7 @@
 //! [`Shop`]: shop::Shop
 //! [`Job`]: job::Job
 
+pub mod advise;
 pub mod book;
 pub mod check;
 pub mod cost;

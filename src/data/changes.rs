@@ -43,14 +43,8 @@ pub const HEAD_FOOT: ChangeKind = ChangeKind { id: "head-foot", axis: "cut", bas
 /// Several copies along one fold: cut apart later.
 pub const COPIES_UP: ChangeKind = ChangeKind { id: "copies-up", axis: "up", base: 1.0, ..KIND };
 /// Another line of the shop.
-pub const LINE: ChangeKind = ChangeKind {
-    id: "line",
-    axis: "line",
-    base: 0.6,
-    most: 3,
-    also_when_fits: true,
-    ..KIND
-};
+pub const LINE: ChangeKind =
+    ChangeKind { id: "line", axis: "line", base: 0.6, most: 3, also_when_fits: true, ..KIND };
 /// A lighter or heavier paper of the same kind inside.
 pub const WEIGHT: ChangeKind =
     ChangeKind { id: "weight", axis: "paper", base: 1.0, share: 6.0, client: true, ..KIND };

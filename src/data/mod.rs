@@ -4,27 +4,36 @@
 
 mod basis_sizes;
 mod bindings;
+mod changes;
 mod demo;
 mod line_parts;
 mod lines;
 mod pace;
 mod post;
 mod practice;
+mod press;
 mod rates;
 mod sizes;
 mod stitching;
 mod stock_kinds;
+mod usual_weights;
 mod wires;
 
 pub use basis_sizes::{BASIS_SIZES, BasisSize};
 pub use bindings::{BINDINGS, Binding};
+pub use changes::{
+    BOUND, CHANGES, COPIES_UP, COVER, ChangeKind, FACE_CUT, HEAD_FOOT, LINE, OTHER_KIND, OWN, PAGES,
+    SELF_COVER, SIZE, SPINE, TURNED, VOLUMES, WEIGHT,
+};
 pub use demo::{DEMO_STOCKS, DemoStock};
 pub use lines::{LINES, Line, Range};
 pub use pace::{LOOSE_CHIPS, Overs, Pace, StageOvers, Supplies};
 pub use post::{POST_STEPS, PostStep};
 pub use practice::{Defaults, PRACTICE, Practice, SHOP_DEFAULTS};
+pub use press::{PRESS_PRACTICE, PressPractice};
 pub use rates::{DEMO_RATES, DemoText};
 pub use sizes::{FINISHED_SIZES, NamedSize, PRESS_SHEETS};
 pub use stitching::{MOST_WIRES, STITCH_PRACTICE, StitchPractice, Stitching};
 pub use stock_kinds::{Evidence, STOCK_KINDS, StockKind, UNSAID, stock_kind};
+pub use usual_weights::{USUAL_WEIGHTS, UsualWeights};
 pub use wires::{WIRES, Wire};

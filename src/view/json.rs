@@ -1,5 +1,6 @@
 //! The plan for another program: plain numbers with the unit in the field's name.
 
+use crate::advise::{Advice, Room};
 use crate::draft::FieldError;
 use crate::job::Job;
 use crate::plan::{Answer, Folio, LimitCheck, Plan, Verdict};
@@ -127,12 +128,7 @@ fn band<T: Copy>(band: Band<T>, number: impl Fn(T) -> f64) -> BandOut {
 pub fn plan_out(job: &Job, plan: &Plan, printer: &Printer) -> PlanOut {
     let results = &plan.results;
     PlanOut {
-        verdict: match plan.verdict {
-            Verdict::Fits => "fits",
-            Verdict::Marginal => "marginal",
-            Verdict::DoesNotFit => "no",
-        }
-        .to_owned(),
+        verdict: verdict(plan.verdict).to_owned(),
         flat_stack_mm: band(results.stack.flat, |flat| flat.0.get()),
         spine_mm: band(results.stack.closed, |closed| closed.0.get()),
         push_out_mm: band(
@@ -207,4 +203,73 @@ pub fn errors_out(errors: &[FieldError], printer: &Printer) -> Vec<ErrorOut> {
             repair: printer.text(&error.repair),
         })
         .collect()
+}
+
+/// A way that passes.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct OfferOut {
+    /// What changes, in words.
+    pub text: String,
+    /// What to type: field path and text.
+    pub edits: Vec<(String, String)>,
+    /// "fits" or "marginal".
+    pub verdict: String,
+    /// S of the book it makes; of two volumes, the thicker.
+    pub spine_mm: BandOut,
+    /// Further pages it has room for; nothing when there is no end to them.
+    pub room_pages: Option<u32>,
+}
+
+/// What would make a book fit, or what else would work.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct AdviceOut {
+    /// Further pages the book has room for; nothing when there is no end to them.
+    pub room_pages: Option<u32>,
+    /// Most pages of the main section on its paper.
+    pub most_pages: Option<u32>,
+    /// Heaviest usual weight of its paper at this page count, as typed.
+    pub heaviest: Option<String>,
+    /// Ways that pass, least change first.
+    pub offers: Vec<OfferOut>,
+    /// Books planned for it.
+    pub tried: u32,
+}
+
+/// Advice as plain values.
+#[must_use]
+pub fn advice_out(advice: &Advice, printer: &Printer) -> AdviceOut {
+    let pages = |room: Room| match room {
+        Room::Pages(pages) => Some(pages.get()),
+        Room::Unlimited => None,
+    };
+    let inverse = advice.inverse.as_ref();
+    AdviceOut {
+        room_pages: pages(advice.room),
+        most_pages: inverse.and_then(|inverse| inverse.most_pages).map(|pages| pages.get()),
+        heaviest: inverse
+            .and_then(|inverse| inverse.heaviest.as_ref())
+            .map(|(paper, _)| paper.clone()),
+        offers: advice
+            .offers
+            .iter()
+            .map(|offer| OfferOut {
+                text: printer.text(&super::text::way(offer)),
+                edits: offer.edits.clone(),
+                verdict: verdict(offer.verdict).to_owned(),
+                spine_mm: band(offer.spine, |spine| spine.0.get()),
+                room_pages: pages(offer.room),
+            })
+            .collect(),
+        tried: u32::try_from(advice.tried).unwrap_or(u32::MAX),
+    }
+}
+
+const fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Fits => "fits",
+        Verdict::Marginal => "marginal",
+        Verdict::DoesNotFit => "no",
+    }
 }

@@ -1,12 +1,13 @@
 //! The plan as plain text, for a terminal.
 
+use crate::advise::{Advice, Offer, Room, Told};
 use crate::explain::{FIGURES, explain};
 use crate::job::Job;
 use crate::plan::{Answer, Plan, Verdict};
 use crate::shop::Shop;
-use crate::units::{Measure, Mm};
+use crate::units::{Measure, Mm, Pages};
 use crate::view::Printer;
-use crate::words::say;
+use crate::words::{Say, say};
 
 /// The plan for a person to read, line by line.
 #[must_use]
@@ -69,4 +70,69 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
     }
     lines.push(format!("\n{}", printer.word("cautions.dummy")));
     lines.join("\n")
+}
+
+/// What would make it fit, or what else would work, line by line.
+#[must_use]
+pub fn advice(advice: &Advice, plan: &Plan, printer: &Printer) -> String {
+    let fits = plan.verdict == Verdict::Fits;
+    let mut lines =
+        vec![printer.word(if fits { "fixes.else" } else { "region.fixes" }).to_owned()];
+    if advice.only_just() {
+        lines.push(format!("  {}", printer.word("fixes.only-just")));
+    }
+    if advice.offers.is_empty() {
+        let key = if fits { "fixes.none.else" } else { "fixes.none" };
+        lines.push(format!("  {}", printer.word(key)));
+    }
+    for offer in &advice.offers {
+        let (way, gain) = (way(offer), gain(offer));
+        lines.push(format!("  · {} — {}", printer.text(&way), printer.text(&gain)));
+    }
+    lines.extend(turned_round(advice).iter().map(|line| format!("  {}", printer.text(line))));
+    lines.join("\n")
+}
+
+/// An offer's changes in one sentence part.
+#[must_use]
+pub fn way(offer: &Offer) -> Say {
+    let mut told = offer.told.iter().map(Told::say);
+    match (told.next(), told.next()) {
+        (Some(first), Some(second)) => {
+            say("fixes.two").say("first", first).say("second", second)
+        }
+        (Some(first), None) => first,
+        _ => say("fixes.none.else"),
+    }
+}
+
+/// What the book of an offer is like: its spine, and room for further pages.
+#[must_use]
+pub fn gain(offer: &Offer) -> Say {
+    let spine = offer.spine.map(|spine| spine.0);
+    match offer.room {
+        Room::Pages(pages) if pages > Pages(0) => {
+            say("fixes.gain.room").band("spine", spine).put("pages", pages)
+        }
+        Room::Pages(_) if offer.verdict == Verdict::Fits => {
+            say("fixes.gain.full").band("spine", spine)
+        }
+        _ => say("fixes.gain").band("spine", spine),
+    }
+}
+
+/// Most pages on this paper and heaviest paper at this page count.
+#[must_use]
+pub fn turned_round(advice: &Advice) -> Vec<Say> {
+    let inverse = advice.inverse.as_ref();
+    let unlimited = advice.room == Room::Unlimited;
+    let pages = inverse.and_then(|inverse| inverse.most_pages).filter(|_| !unlimited);
+    let heaviest = inverse.and_then(|inverse| inverse.heaviest.as_ref());
+    pages
+        .map(|pages| say("fixes.most-pages").put("pages", pages))
+        .into_iter()
+        .chain(heaviest.map(|(paper, weight)| {
+            say("fixes.heaviest").text("paper", paper.clone()).put("weight", *weight)
+        }))
+        .collect()
 }

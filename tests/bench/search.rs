@@ -1,5 +1,7 @@
 //! How long one plan takes: median of many runs, plain clock. `cargo bench --bench search`.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+use quirefit::advise::{Advice, Search};
 use quirefit::draft::Draft;
 use quirefit::{job, plan, shop};
 use std::hint::black_box;
@@ -8,6 +10,8 @@ use std::time::Instant;
 /// Runs in one sample, and samples of which the median counts.
 const RUNS: u32 = 2000;
 const SAMPLES: usize = 31;
+/// Candidates of one search, more than there are.
+const MOST: usize = 100_000;
 
 /// The median time of one run, nanoseconds.
 fn median(mut work: impl FnMut()) -> f64 {
@@ -24,8 +28,8 @@ fn median(mut work: impl FnMut()) -> f64 {
 
 fn main() {
     let shop = shop::demo();
-    println!("| sheets | a fresh plan, ns |");
-    println!("|---|---|");
+    println!("| sheets | a fresh plan, ns | over an earlier one, ns |");
+    println!("|---|---|---|");
     for sheets in [5, 25, 50, 100] {
         let pages = format!("{} + 4", (sheets - 1) * 4);
         let draft = Draft::of(&[
@@ -39,6 +43,66 @@ fn main() {
         let fresh = median(|| {
             black_box(plan::plan(black_box(&job), &shop));
         });
-        println!("| {sheets} | {fresh:.0} |");
+        let mut earlier = plan::plan(&job, &shop);
+        let again = median(|| {
+            plan::plan_into(black_box(&mut earlier), black_box(&job), &shop);
+        });
+        println!("| {sheets} | {fresh:.0} | {again:.0} |");
+    }
+    search(&shop);
+}
+
+/// A book that hardly anything saves, so that every candidate is planned.
+const HARD: &[(&str, &str)] = &[
+    ("pages", "100 + 4"),
+    ("size", "A4"),
+    ("paper", "300 gsm uncoated 0.4 mm"),
+    ("cover", "350 gsm silk cover 0.4 mm"),
+    ("head_trim", "50 mm"),
+    ("foot_trim", "50 mm"),
+    ("head_foot", "after"),
+];
+
+/// The whole search.
+fn search(shop: &shop::Shop) {
+    let books: [(&str, &[(&str, &str)]); 2] = [
+        ("hard to save", HARD),
+        (
+            "too thick",
+            &[
+                ("pages", "144 + 4"),
+                ("size", "A4"),
+                ("paper", "90 gsm uncoated 0.115 mm"),
+                ("cover", "250 gsm silk cover 0.290 mm"),
+                ("line", "Line H"),
+            ],
+        ),
+    ];
+    println!("\n| book | candidates | ms | candidates a second | with offers, ms |");
+    println!("|---|---|---|---|---|");
+    for (name, book) in books {
+        let draft = Draft::of(book);
+        let job = job::read(&draft, shop).job.expect("complete");
+        let planned = plan::plan(&job, shop);
+        let mut times = Vec::new();
+        let mut tried = 0;
+        for _ in 0..SAMPLES {
+            let mut search = Search::new(&draft, &job, shop);
+            let start = Instant::now();
+            search.run(MOST);
+            times.push(start.elapsed().as_secs_f64());
+            tried = search.tried();
+        }
+        times.sort_by(f64::total_cmp);
+        let seconds = times[SAMPLES / 2];
+        let start = Instant::now();
+        let advice = black_box(Advice::searched(&draft, &job, shop, &planned, MOST));
+        let whole = start.elapsed().as_secs_f64() * 1e3;
+        println!(
+            "| {name} ({} offers) | {tried} | {:.2} | {:.0} | {whole:.2} |",
+            advice.offers.len(),
+            seconds * 1e3,
+            tried as f64 / seconds,
+        );
     }
 }
