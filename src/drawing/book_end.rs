@@ -27,7 +27,7 @@ const OFF: f64 = 5.0;
 /// See [`OFF`].
 const CLEAR: f64 = 1.7;
 /// Half of what the longest words may take, to keep them on the drawing.
-const WORDS: f64 = 19.0;
+const WORDS: f64 = 21.0;
 /// Magnifications that people can picture.
 const MAGNIFICATIONS: [f64; 12] = [1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0];
 /// From so many sheets on only every fifth is edged in ink.

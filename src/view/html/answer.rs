@@ -29,6 +29,14 @@ pub fn answer(scene: &Scene, stale: bool) -> Markup {
             (mark(verdict)) strong { (scene.word(key)) }
             span class="told" { (scene.tell(&pinned(scene))) }
         }
+        @if !scene.job.identity.title.is_empty() {
+            p class="identity" {
+                (scene.job.identity.title)
+                @for text in [&scene.job.identity.customer, &scene.job.identity.date, &scene.job.identity.by] {
+                    @if !text.is_empty() { " · " (text) }
+                }
+            }
+        }
         @if stale { p class="stale" { (scene.tell(&about(scene))) } }
         p class={ "verdict " (name) } id="verdict" {
             (mark(verdict))
@@ -96,8 +104,8 @@ fn aside(scene: &Scene) -> Say {
 fn mark(verdict: Verdict) -> Markup {
     let path = match verdict {
         Verdict::Fits => "M12 2a10 10 0 1 0 0 20a10 10 0 1 0 0-20M7 12.5l3.5 3.5l6.5-8",
-        Verdict::Marginal => "M3 9.5l18-4M12 7.5v13.5M7 21h10M3 9.5l-1.5 5h6zM21 5.500l-2.500 5h5z",
-        Verdict::DoesNotFit => "M2 8h20v8h-20zM5 3l14 18",
+        Verdict::Marginal => "M4 10l16-5M12 4v17M8 21h8M4 10l-3 6h6zM20 5l-3 6h6z",
+        Verdict::DoesNotFit => "M2 8.5h20v7h-20zM17.500 3l-11 18",
     };
     html! {
         svg class="mark" viewBox="0 0 24 24" aria-hidden="true" { path d=(path) {} }

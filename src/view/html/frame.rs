@@ -25,7 +25,7 @@ pub struct Page<'a> {
 pub fn frame(page: &Page) -> Markup {
     let printer = &page.printer;
     html! {
-        div id="page" data-reading="design" {
+        div id="page" class="page" data-reading="design" {
         p id="notice" role="alert" { (printer.word("page.notice")) }
         header class="top" {
             p class="name" { (printer.word("page.name")) }
