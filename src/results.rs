@@ -82,7 +82,7 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
         stitches: &out.stitches,
     };
     run::run(job, shop, line, &book, &mut out.run);
-    out.packing = pack::pack(job, shop, &out.stack, out.mass, out.stitches.wire.copy);
+    pack::pack(job, shop, &out.stack, out.mass, out.stitches.wire.copy, &mut out.packing);
     let quantities = cost::quantities(job, &out.trim, None, &out.run, &out.packing);
     out.cost = cost::cost(&shop.rates, &quantities, job.copies);
     cost::alternatives(job, Some(line), &out.stack, &out.limits, &mut out.alternatives);

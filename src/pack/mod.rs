@@ -24,14 +24,18 @@ pub struct Packing {
     pub posted: Option<Posted>,
 }
 
-/// Packs a run. `wire` is the wire in one copy.
-#[must_use]
-pub fn pack(job: &Job, shop: &Shop, stack: &Stack, mass: Option<BookMass>, wire: Gram) -> Packing {
+/// Packs a run, over what an earlier plan packed. `wire` is the wire in one copy.
+pub fn pack(
+    job: &Job,
+    shop: &Shop,
+    stack: &Stack,
+    mass: Option<BookMass>,
+    wire: Gram,
+    out: &mut Packing,
+) {
     let copy = mass.map(|mass| mass.book.shifted(wire));
-    Packing {
-        copy,
-        run: copy.map(|copy| copy.times(job.copies.as_f64())),
-        cartons: cartons(job, &shop.carton, copy, stack.closed),
-        posted: post(job, &shop.post, copy, stack.closed),
-    }
+    out.copy = copy;
+    out.run = copy.map(|copy| copy.times(job.copies.as_f64()));
+    out.cartons = cartons(job, &shop.carton, copy, stack.closed);
+    out.posted = post(job, &shop.post, copy, stack.closed, out.posted.take());
 }

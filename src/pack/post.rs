@@ -30,25 +30,28 @@ pub struct StepAnswer {
 
 /// The postal steps for one copy; nothing when its mass is not known or the table is empty.
 ///
-/// Mass counts with the wrapper, thickness at its high end; edges are the finished book's.
+/// Mass counts with the wrapper, thickness at its high end; edges are the finished book's. `earlier`
+/// is what an earlier plan found: its list is used again.
 #[must_use]
 pub fn post(
     job: &Job,
     steps: &[PostStep],
     copy: Option<Band<Gram>>,
     closed: Band<ClosedThickness>,
+    earlier: Option<Posted>,
 ) -> Option<Posted> {
     let mass = copy?.shifted(job.wrapper);
     if steps.is_empty() {
         return None;
     }
+    let mut answers = earlier.map(|posted| posted.steps).unwrap_or_default();
+    answers.clear();
     let longer = job.size.width.max(job.size.height).get();
     let shorter = job.size.width.min(job.size.height).get();
     let thick = closed.map(|closed| closed.0.get());
     let heavy = mass.map(Gram::get);
-    let answers: Vec<StepAnswer> = steps
-        .iter()
-        .map(|step| StepAnswer {
+    answers.extend(steps.iter().map(|step| {
+        StepAnswer {
             answer: [
                 within(heavy, step.mass_most),
                 within(thick, step.thickness_most),
@@ -59,8 +62,8 @@ pub fn post(
             .max()
             .unwrap_or_default(),
             spare: step.mass_most.map(|most| Gram(most - heavy.high)),
-        })
-        .collect();
+        }
+    }));
     let first = |worst: Answer| answers.iter().position(|step| step.answer <= worst);
     Some(Posted {
         mass,
