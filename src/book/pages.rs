@@ -28,7 +28,7 @@ pub struct Folios {
 impl Folios {
     /// All four.
     #[must_use]
-    pub const fn all(self) -> [Folio; 4] {
+    pub const fn all(self) -> [Folio; PAGES_PER_SHEET as usize] {
         [self.front_left, self.front_right, self.back_left, self.back_right]
     }
 }
