@@ -119,7 +119,7 @@ fn widest_open_sheet(job: &Job, plan: &Plan) -> f64 {
     2.0 * ((job.size.width + plan.results.trim.wrap.nominal - innermost).get() + most)
 }
 
-/// 1. A5, 20 + 4 pages, 130 silk 0.106 mm, cover 250 silk 0.240 mm: 6 sheets, H 0.77, S 1.54, about
+/// Job 1: A5, 20 + 4 pages, 130 silk 0.106 mm, cover 250 silk 0.240 mm: 6 sheets, H 0.77, S 1.54, about
 /// 56 g; innermost against outermost 0.60 by the trade's factor 1, 0.94 by geometry; fits, crease the
 /// cover. Straight from the press its sheet may be at most 319.0 mm wide: narrower than 320 × 450.
 #[test]
@@ -139,7 +139,7 @@ fn gallery_guide() {
     assert_eq!(plan.room_pages(), Some(56));
 }
 
-/// 2. 8.5 × 11 in, 15 pages self cover, 80 lb gloss text 0.0038 in: 16 pages on 4 sheets, H 0.39, about
+/// Job 2: 8.5 × 11 in, 15 pages self cover, 80 lb gloss text 0.0038 in: 16 pages on 4 sheets, H 0.39, about
 /// 57 g, one blank: the last page. With bleed it needs 12 × 18 in, 11 × 17 is too small; at most 455.3 mm
 /// may go straight through, so 12 × 18 (457.2 mm) must be cut first.
 #[test]
@@ -157,7 +157,7 @@ fn yearbook_insert() {
     assert_eq!(plan.verdict, Verdict::Fits);
 }
 
-/// 4. 170 × 240 mm, 96 + 4 pages, 70 coated 0.058 mm, cover 150 0.115 mm, 12,000 copies: 25 sheets,
+/// Job 4: 170 × 240 mm, 96 + 4 pages, 70 coated 0.058 mm, cover 150 0.115 mm, 12,000 copies: 25 sheets,
 /// H 1.51, S 3.01, about 149 g, 1.8 t; fits.
 #[test]
 fn seed_catalogue() {
@@ -169,7 +169,7 @@ fn seed_catalogue() {
     assert_eq!(plan.room_pages(), Some(40));
 }
 
-/// 5. A4, 144 + 4 pages, 90 offset 0.115 mm, cover 250 0.290 mm: 37 sheets, H 4.43, S 8.86, impossible,
+/// Job 5: A4, 144 + 4 pages, 90 offset 0.115 mm, cover 250 0.290 mm: 37 sheets, H 4.43, S 8.86, impossible,
 /// 70 % over; the stack decides.
 #[test]
 fn manual_in_one_volume() {
@@ -184,7 +184,7 @@ fn manual_in_one_volume() {
     assert_eq!(plan.room_pages(), Some(-72));
 }
 
-/// 5, in two volumes of 72 + 4: H 2.36, fits. Barely: the mill's 0.013 mm on 18 leaves and 0.0145 mm on
+/// Job 5, in two volumes of 72 + 4: H 2.36, fits. Barely: the mill's 0.013 mm on 18 leaves and 0.0145 mm on
 /// the cover make the stack 2.594 mm at most, 6 µm below the limit, so there is no room for another
 /// sheet, though by nominal figures there were two. Where the pages belong, in a round fold: outermost 1.35 mm
 /// outward from the fold line, innermost 2.04 mm over it.
@@ -211,7 +211,7 @@ fn manual_in_two_volumes() {
     assert_eq!(more.verdict, Verdict::Marginal);
 }
 
-/// 6. A6, 32 pages self cover, 115 silk 0.090 mm, two along the fold: 8 sheets, H 0.72, S 1.44, about
+/// Job 6: A6, 32 pages self cover, 115 silk 0.090 mm, two along the fold: 8 sheets, H 0.72, S 1.44, about
 /// 29 g, open sheet about 216 × 308 mm (tolerance 1 mm: the wrap makes it 216.8).
 #[test]
 fn programme_two_up() {
@@ -222,7 +222,7 @@ fn programme_two_up() {
     assert!(plan.results.mass.unwrap().chips.get() < 3.0);
 }
 
-/// 7. A4 landscape, 28 + 4 pages, 150 0,125 mm, cover 300 0,300 mm: 8 sheets, H 1.18, S 2.35, about
+/// Job 7: A4 landscape, 28 + 4 pages, 150 0,125 mm, cover 300 0,300 mm: 8 sheets, H 1.18, S 2.35, about
 /// 168 g; impossible, open about 600 (tolerance 2 mm) × 216 > 470, width 297 > 230. A5 landscape fits.
 #[test]
 fn catalogue_landscape() {
@@ -237,7 +237,7 @@ fn catalogue_landscape() {
     near(a5.results.stack.flat.nominal.0.get(), 1.175, 1e-9, "H");
 }
 
-/// 9. A5, 40 pages self cover: 170 g/m² 0.135 mm weighs 105.7 g, S 2.70; 150 g/m² 0.120 mm 93.2 g,
+/// Job 9: A5, 40 pages self cover: 170 g/m² 0.135 mm weighs 105.7 g, S 2.70; 150 g/m² 0.120 mm 93.2 g,
 /// S 2.40. A limit of 100 g refuses the first; the second has no room for an envelope of 7 g.
 #[test]
 fn appeal_by_post() {
@@ -250,7 +250,7 @@ fn appeal_by_post() {
     assert!(light.results.mass.unwrap().book.nominal.get() + 7.0 > 100.0);
 }
 
-/// 12. 80 × 80 mm, 64 pages self cover, 120 g/m² 0.135 mm: 16 sheets, H 2.16, S 4.32, about 25 g;
+/// Job 12: 80 × 80 mm, 64 pages self cover, 120 g/m² 0.135 mm: 16 sheets, H 2.16, S 4.32, about 25 g;
 /// impossible one along the fold, its spine is shorter than 120 mm. Two along the fold are long enough;
 /// whether two heads can stitch them is not asked here.
 #[test]

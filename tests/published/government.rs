@@ -174,8 +174,9 @@ fn p14_the_uncoated_band_is_not_all_uncoated_paper() {
 /// doubt (5 %, or the tolerance of its kind where that is more) reaches the sheet's own tolerance. 5 %
 /// alone would not, on 17 of the 18 rows of P14.
 ///
-/// Writing and ledger fall short: their sheets allow 11 and 13 µm, but the planner takes them for copier
-/// paper, whose sheet (O-63) allows 8. Listed with the shortfall in µm. Tolerance 0.01 µm, the rounding
+/// Writing and ledger fall short as copier paper: their sheets allow 11 and 13 µm, but the copier's own
+/// (O-63) allows 8. The reader takes the word "writing" for copier paper; of "ledger" it knows only the
+/// basic size. Listed with the shortfall in µm. Tolerance 0.01 µm, the rounding
 /// of the list.
 #[test]
 fn p14_the_mills_figure_is_as_doubtful_as_the_standard_says() {
