@@ -8,7 +8,7 @@
 //! is what it is, [`drawing`] draws the book, [`view`] prints, and [`page`] is the page's own state.
 //! A module names only modules to its left:
 //!
-//! `units → source → words → data → paper → entry → draft → shop → job → book → finishing →
+//! `units → source → words → data → paper → entry → draft → shop → job → book → layout → finishing →
 //! results → check → plan → explain → advise → drawing → view → page`
 //!
 //! # Example
@@ -46,6 +46,7 @@ pub mod entry;
 pub mod explain;
 pub mod finishing;
 pub mod job;
+pub mod layout;
 pub mod pack;
 pub mod page;
 pub mod paper;

@@ -14,10 +14,13 @@ pub use crate::cost::{Alternative, Cost, Item, price};
 pub use crate::finishing::{
     Answer, LimitCheck, LimitId, Placed, Placement, Room, Stitch, Stitches, Wire,
 };
+pub use crate::layout::{
+    CopyPlace, CopyShape, Layout, Needed, Panel, Refusal, Route, Side, Step, Way, copies, panels, steps,
+};
 pub use crate::pack::{Cartons, Packing, Posted, StepAnswer};
 pub use crate::results::Results;
 pub use crate::run::{
-    Component, Consumed, Pacing, Quantities, Run, STATIONS, Station, Stop, Supply, Times,
+    Component, Consumed, Pacing, Quantities, Run, STATIONS, SetUp, Station, Stop, Supply, Times,
 };
 
 /// A planned book.

@@ -5,6 +5,7 @@ use crate::cost::{self, Alternative, Cost};
 use crate::data::Line;
 use crate::finishing::{self, LimitCheck, Stitches};
 use crate::job::Job;
+use crate::layout::{self, Layout};
 use crate::pack::{self, Packing};
 use crate::run::{self, Run};
 use crate::shop::Shop;
@@ -31,6 +32,8 @@ pub struct Results {
     pub blanks: book::Blanks,
     /// Mass of a book; nothing when a paper's weight is not known.
     pub mass: Option<BookMass>,
+    /// The flat sheet on the press sheets on hand.
+    pub layout: Layout,
     /// Stitches and wire.
     pub stitches: Stitches,
     /// What to feed, how fast, how long.
@@ -66,6 +69,8 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
     out.trim = book::trim(job, shop, &out.stack, fold, &out.leaves);
     let unlimited = Line::UNLIMITED;
     let line = shop.lines.get(job.line).unwrap_or(&unlimited);
+    layout::layout(job, shop, line, (&out.trim, &out.leaves), &mut out.layout);
+    layout::straight_trim(job, &out.layout, &mut out.trim);
     finishing::stitches(job, line, &out.stack, &out.trim, &mut out.stitches);
     let (trim, stitches, limits) = (&out.trim, &out.stitches, &mut out.limits);
     finishing::check_limits(job, line, &out.stack, &out.leaves, trim, stitches, limits);
@@ -82,6 +87,8 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
         stitches: &out.stitches,
     };
     run::run(job, shop, line, &book, &mut out.run);
+    let components = &out.run.quantities.components;
+    out.layout.count(components.iter().map(|part| (part.printed, part.sheets)));
     pack::pack(job, shop, &out.stack, out.mass, out.stitches.wire.copy, &mut out.packing);
     let quantities = cost::quantities(job, &out.trim, None, &out.run, &out.packing);
     out.cost = cost::cost(&shop.rates, &quantities, job.copies);

@@ -12,6 +12,8 @@ pub struct Trim {
     pub wrap: Band<Mm>,
     /// c: chip on the outermost leaf.
     pub face_cut: Mm,
+    /// The press sheet runs uncut: c falls out of its width, and head and foot of its height.
+    pub straight: bool,
     /// Somebody decided c; otherwise it follows from bleed, tolerance and the line's smallest cut.
     pub face_cut_given: bool,
     /// c ± tolerance: the chip on the outermost leaf.
@@ -22,6 +24,8 @@ pub struct Trim {
     pub flat: Size,
     /// The height that travels through the line.
     pub travel_height: Mm,
+    /// From the head edge of the travelling sheet to the first copy.
+    pub head_trim: Mm,
     /// E(t₁/2): lengths are shorter by this if the outermost sheet keeps its length in its middle
     /// rather than along its outer face. A creased board keeps its outer face.
     pub line_doubt: Mm,
@@ -59,6 +63,7 @@ pub fn trim(job: &Job, shop: &Shop, stack: &Stack, fold: &Fold, leaves: &[Leaf])
     Trim {
         wrap,
         face_cut,
+        straight: false,
         face_cut_given: job.face_cut.is_some(),
         outermost_chip: with_tolerance(face_cut, face_cut, face_cut),
         innermost_chip: with_tolerance(
@@ -70,6 +75,10 @@ pub fn trim(job: &Job, shop: &Shop, stack: &Stack, fold: &Fold, leaves: &[Leaf])
         travel_height: match job.head_foot {
             HeadFoot::Before => copies_height,
             HeadFoot::OnLine | HeadFoot::After => printed_height,
+        },
+        head_trim: match job.head_foot {
+            HeadFoot::Before => Mm::ZERO,
+            HeadFoot::OnLine | HeadFoot::After => job.head_trim,
         },
         line_doubt: fold.nominal.path_saved(half_leaf, flat.nominal),
         knife_from_face: face_cut + innermost.nominal,

@@ -2,7 +2,7 @@
 
 use crate::book::Trim;
 use crate::data::{Line, Range, STITCH_PRACTICE};
-use crate::job::{HeadFoot, Job};
+use crate::job::Job;
 use crate::units::Mm;
 
 /// Rounding of sums that must not decide a placement, far below anything measurable.
@@ -25,6 +25,17 @@ pub struct Stitch {
     pub pass: u32,
     /// Which head strikes it, 1 nearest the head edge.
     pub head: u32,
+}
+
+/// A set moved on from one pass to the next.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Move {
+    /// The pass it is moved on for.
+    pub pass: u32,
+    /// From the pass before.
+    pub step: Mm,
+    /// From the first pass.
+    pub from_first: Mm,
 }
 
 /// What became of the wish to spread stitches evenly.
@@ -72,11 +83,8 @@ pub struct Placement {
 #[must_use]
 pub fn usual_count(spine: Mm) -> u32 {
     let practice = &STITCH_PRACTICE;
-    match spine.get() {
-        spine if spine <= practice.two_up_to.value => 2,
-        spine if spine <= practice.three_up_to.value => 3,
-        _ => 4,
-    }
+    let beyond = |length: f64| u32::from(spine.get() > length);
+    2 + beyond(practice.two_up_to.value) + beyond(practice.three_up_to.value)
 }
 
 /// The middle of stitch j of m, spread evenly along a spine: (2j − 1) / (2m) · h (common practice).
@@ -162,10 +170,7 @@ fn along(
     out: &mut Vec<Stitch>,
 ) {
     let spine = job.size.height;
-    let head = match job.head_foot {
-        HeadFoot::Before => Mm::ZERO,
-        HeadFoot::OnLine | HeadFoot::After => job.head_trim,
-    };
+    let head = trim.head_trim;
     let step = spine + job.gutter;
     for copy in 0..job.copies_up {
         for index in 0..per_copy {
@@ -215,11 +220,15 @@ impl Placement {
         self.heads_used = opening;
     }
 
-    /// How far the set moves on from its first pass to each later one.
-    pub fn shifts(&self) -> impl Iterator<Item = Mm> {
+    /// How the set moves on between its passes.
+    pub fn moves(&self) -> impl Iterator<Item = Move> {
         let leads = || self.stitches.iter().filter(|stitch| stitch.head == 1);
         let first = leads().next().map(|stitch| stitch.from_head_edge).unwrap_or_default();
-        leads().skip(1).map(move |stitch| stitch.from_head_edge - first)
+        leads().zip(leads().skip(1)).map(move |(before, this)| Move {
+            pass: this.pass,
+            step: this.from_head_edge - before.from_head_edge,
+            from_first: this.from_head_edge - first,
+        })
     }
 
     /// Distance between the last stitch of a copy and the first of the next.

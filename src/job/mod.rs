@@ -52,6 +52,12 @@ pub struct Job {
     pub head_foot: HeadFoot,
     /// Copies along one fold.
     pub copies_up: u32,
+    /// Index of the press sheet that was asked for; nothing when the best is taken.
+    pub press_sheet: Option<usize>,
+    /// How the press sheet comes onto the line.
+    pub route: RouteWish,
+    /// How neighbours along the spine stand to each other on the press sheet.
+    pub pairs: Pairs,
     /// What the wrapper of one posted copy weighs.
     pub wrapper: Gram,
     /// Stitches a copy, where somebody has decided it.
@@ -151,6 +157,28 @@ pub enum HeadFoot {
     Before,
     /// The copies go to a guillotine after.
     After,
+}
+
+/// How the press sheet is to come onto the line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum RouteWish {
+    /// As is best.
+    #[default]
+    Auto,
+    /// Cut to the planned size before.
+    CutFirst,
+    /// Uncut: whatever it is too large becomes trim.
+    Straight,
+}
+
+/// How neighbours along the spine stand to each other on the press sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Pairs {
+    /// All the same way up: the head of one meets the foot of the next.
+    #[default]
+    HeadToFoot,
+    /// Every second one turned round (come and go): heads meet, and feet.
+    HeadToHead,
 }
 
 /// Measurements on a real book of this job.

@@ -2,7 +2,7 @@
 
 use super::assemble::assemble;
 use super::fields::SCHEMA;
-use super::{Dummy, HeadFoot, Identity, ImagesMovedBy, Job, Role, Spine};
+use super::{Dummy, HeadFoot, Identity, ImagesMovedBy, Job, Pairs, Role, RouteWish, Spine};
 use crate::draft::{Draft, Field, FieldError, Value, read_text};
 use crate::entry::{Choice, Cover, Fault, LengthUnit, PageCount, Question, Reading, kind_choices};
 use crate::paper::{Grain, Stock};
@@ -160,6 +160,16 @@ impl Reader<'_> {
             gutter: self.length("gutter").unwrap_or(defaults.gutter),
             head_foot,
             wrapper: Gram(self.number("wrapper").unwrap_or_default()),
+            press_sheet: self.press_sheet(),
+            route: match self.choice("route") {
+                "cut" => RouteWish::CutFirst,
+                "straight" => RouteWish::Straight,
+                _ => RouteWish::Auto,
+            },
+            pairs: match self.choice("pairs") {
+                "head-to-head" => Pairs::HeadToHead,
+                _ => Pairs::HeadToFoot,
+            },
             copies_up: self.number("copies_up").map_or(1, |up| up as u32),
             stitches: self.whole("stitches"),
             loops: self.yes("loops"),
@@ -327,6 +337,32 @@ impl Reader<'_> {
             }),
         };
         self.note("line", reading).unwrap_or_default()
+    }
+
+    /// The press sheet asked for, by its name; capitals do not matter.
+    fn press_sheet(&mut self) -> Option<usize> {
+        let name = self.draft.get("press_sheet").trim();
+        if name.is_empty() {
+            return None;
+        }
+        let sheets = &self.shop.press_sheets;
+        let known = sheets.iter().position(|sheet| sheet.name.eq_ignore_ascii_case(name));
+        let reading = match known.and_then(|index| Some((index, sheets.get(index)?))) {
+            Some((index, sheet)) => Reading::Understood(
+                index,
+                say("entry.press_sheet.echo")
+                    .put("width", sheet.size.width)
+                    .put("height", sheet.size.height),
+            ),
+            None => {
+                let names: Vec<&str> = sheets.iter().map(|sheet| sheet.name.as_str()).collect();
+                Reading::Wrong(Fault {
+                    wrong: say("entry.press_sheet.unknown").text("given", name),
+                    repair: say("entry.press_sheet.repair").text("names", names.join(" · ")),
+                })
+            }
+        };
+        self.note("press_sheet", reading)
     }
 
     fn line_names(&self) -> String {

@@ -1,7 +1,7 @@
 //! The shop that the page starts with: the built-in line classes and invented papers.
 
 use super::read::Reader;
-use super::{PressSheet, Shop, dispatch};
+use super::{Shop, dispatch, press};
 use crate::data::{
     DEMO_RATES, DEMO_STOCKS, LINES, POST_STEPS, PRESS_SHEETS, SHOP_DEFAULTS, StageOvers,
 };
@@ -19,10 +19,7 @@ pub fn demo() -> Shop {
             Some(Stock { name: row.name.to_owned(), ..stock })
         })
         .collect();
-    let press_sheets = PRESS_SHEETS
-        .iter()
-        .map(|row| PressSheet { name: row.name.to_owned(), size: row.size })
-        .collect();
+    let press_sheets = PRESS_SHEETS.iter().map(|row| press::usual(row.name, row.size)).collect();
     let rates = Draft::of(&DEMO_RATES);
     let mut reader = Reader::new(&rates);
     Shop {

@@ -68,7 +68,6 @@ static SHOP_FIELDS: &[Field] = &[
     row("rate_line_hour", MONEY, ""),
     row("rate_paper_kilo", MONEY, ""),
     row("rate_click", MONEY, ""),
-    row("rate_cut_hour", MONEY, ""),
     row("rate_wire_kilo", MONEY, ""),
     row("rate_carton", MONEY, ""),
     row("rate_job", MONEY, ""),
@@ -90,6 +89,13 @@ static SHEET_FIELDS: &[Field] = &[
     row("name", NAME, ""),
     row("width", Kind::Length(100.0, 2000.0), ""),
     row("height", Kind::Length(100.0, 2000.0), ""),
+    row("gripper", SMALL, ""),
+    row("margin", SMALL, ""),
+    row("leads", Kind::Choice(&["unsaid", "short", "long"]), "unsaid"),
+    row("grain", Kind::Choice(&["unknown", "long", "short"]), "unknown"),
+    row("thousand", MONEY, ""),
+    row("click", MONEY, ""),
+    row("thousands_on_hand", Kind::Number(0.0, 100_000.0, Unit::Number), ""),
 ];
 
 static POST_FIELDS: &[Field] = &[

@@ -4,6 +4,7 @@ mod demo;
 mod dispatch;
 mod fields;
 mod figure;
+mod press;
 mod read;
 
 pub use demo::demo;
@@ -13,7 +14,7 @@ pub use read::{draft_of, read};
 
 use crate::data::{Defaults, Line, PostStep, StageOvers};
 use crate::paper::Stock;
-use crate::units::Size;
+use crate::units::{Mm, Money, Size};
 
 /// A shop as the planner sees it: complete and valid.
 #[derive(Debug, Clone, PartialEq)]
@@ -51,6 +52,33 @@ pub struct PressSheet {
     pub name: String,
     /// Its size.
     pub size: Size,
+    /// Left blank where the press grips it.
+    pub gripper: Mm,
+    /// Left blank at the other three edges.
+    pub margin: Mm,
+    /// It travels with a long side in front; otherwise with a short one.
+    pub long_side_leads: bool,
+    /// Which way the fibres run, as its label marks it.
+    pub grain: SheetGrain,
+    /// A thousand sheets, where the shop buys them by the thousand.
+    pub thousand: Option<Money>,
+    /// One printed side of it; the shop's rate where nothing is said.
+    pub click: Option<Money>,
+    /// Thousands on hand, where they are counted.
+    pub thousands_on_hand: Option<f64>,
+}
+
+/// Fibre direction of a press sheet, as its label marks it. Never inferred from the order in which its
+/// sides are written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum SheetGrain {
+    /// The label does not say.
+    #[default]
+    Unknown,
+    /// Parallel to the long side.
+    Long,
+    /// Parallel to the short side.
+    Short,
 }
 
 /// A fold factor measured on a dummy: push-out divided by the stack step it rose over.

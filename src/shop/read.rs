@@ -3,13 +3,13 @@
 use super::dispatch;
 use super::fields::{SCHEMA, each_figure, limits};
 use super::figure::{OVERS_PERCENT, percent, stages, wires};
-use super::{Calibration, PressSheet, Shop};
+use super::{Calibration, Shop, press};
 use crate::data::{Line, Overs, Pace, Range, SHOP_DEFAULTS, StageOvers};
 use crate::draft::{Draft, FieldError, Kind, Value, read_text};
 use crate::entry::{LengthUnit, Reading};
 use crate::paper::{Stock, caliper};
 use crate::source::Source;
-use crate::units::{Mm, PER_CENT, Size};
+use crate::units::{Mm, PER_CENT};
 use crate::words::say;
 
 /// Sets an hour of a line that says nothing of its pace. Invented.
@@ -28,7 +28,9 @@ pub fn read(draft: &Draft) -> Result<Shop, Vec<FieldError>> {
     }
     let stocks = (0..draft.members("stocks")).filter_map(|index| reader.stock(index)).collect();
     let press_sheets =
-        (0..draft.members("press_sheets")).filter_map(|index| reader.sheet(index)).collect();
+        (0..draft.members("press_sheets"))
+            .filter_map(|index| press::sheet(&mut reader, index))
+            .collect();
     let mut defaults = SHOP_DEFAULTS;
     for (id, place) in [
         ("bleed", &mut defaults.bleed),
@@ -73,7 +75,7 @@ impl<'a> Reader<'a> {
         Self { draft, unit, errors: Vec::new() }
     }
 
-    fn fail(&mut self, path: &str, wrong: crate::words::Say, repair: &str) {
+    pub(super) fn fail(&mut self, path: &str, wrong: crate::words::Say, repair: &str) {
         let given = self.draft.get(path).to_owned();
         self.errors.push(FieldError { path: path.to_owned(), given, wrong, repair: say(repair) });
     }
@@ -115,6 +117,18 @@ impl<'a> Reader<'a> {
             Some(Value::Text(text)) => text,
             _ => String::new(),
         }
+    }
+
+    pub(super) fn choice(&mut self, path: &str) -> &'static str {
+        match self.value(path) {
+            Some(Value::Choice(word)) => word,
+            _ => "",
+        }
+    }
+
+    /// Nothing was typed at a path.
+    pub(super) fn absent(&self, path: &str) -> bool {
+        self.draft.get(path).is_empty()
     }
 
     fn yes(&mut self, path: &str) -> bool {
@@ -182,19 +196,6 @@ impl<'a> Reader<'a> {
             return None;
         }
         Some(Stock { name: if name.is_empty() { stock.name.clone() } else { name }, ..stock })
-    }
-
-    fn sheet(&mut self, index: usize) -> Option<PressSheet> {
-        let at = |field: &str| format!("press_sheets.{index}.{field}");
-        let name = self.text(&at("name"));
-        let width = self.number(&at("width"));
-        let height = self.number(&at("height"));
-        for (field, length) in [("width", width), ("height", height)] {
-            if length.is_none() && self.draft.get(&at(field)).is_empty() {
-                self.fail(&at(field), say("shop.no-length"), "shop.no-length.repair");
-            }
-        }
-        Some(PressSheet { name, size: Size::new(Mm(width?), Mm(height?)) })
     }
 
     fn calibration(&mut self, id: &str) -> Option<Calibration> {
@@ -265,11 +266,7 @@ pub fn draft_of(shop: &Shop) -> Draft {
         draft.set(&format!("stocks.{index}.name"), &stock.name);
         draft.set(&format!("stocks.{index}.paper"), &stock.typed);
     }
-    for (index, sheet) in shop.press_sheets.iter().enumerate() {
-        draft.set(&format!("press_sheets.{index}.name"), &sheet.name);
-        draft.set(&format!("press_sheets.{index}.width"), &sheet.size.width.get().to_string());
-        draft.set(&format!("press_sheets.{index}.height"), &sheet.size.height.get().to_string());
-    }
+    press::write(shop, &mut draft);
     let mut overs = shop.overs;
     for (share, fixed, place) in stages(&mut overs) {
         if *place != Overs::default() {

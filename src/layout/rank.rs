@@ -1,0 +1,111 @@
+//! Which way is better: what can be done at all, fibres, cost where prices are known, waste, cuts.
+
+use super::{Refusal, Route, Way};
+use crate::job::Job;
+use crate::paper::Grain;
+use crate::shop::{PressSheet, Shop};
+use crate::units::{MM2_PER_M2, Money};
+use core::cmp::Ordering;
+
+/// Grams in a kilogram.
+const GRAM_PER_KILO: f64 = 1000.0;
+/// Sheets that a price is for.
+const THOUSAND: f64 = 1000.0;
+/// Printed sides of a sheet.
+const SIDES: f64 = 2.0;
+
+/// Prices of one set of sheets.
+pub(super) struct Prices {
+    /// Paper of one set, every folded sheet with its own grammage, for a square millimetre of sheet.
+    area: Option<f64>,
+    /// Folded sheets.
+    sheets: f64,
+    /// One printed side.
+    click: Option<f64>,
+    /// Every press sheet has a price of its paper.
+    paper_known: bool,
+    /// Every press sheet has a price of a printed side.
+    clicks_known: bool,
+    /// Some have one and some have not.
+    clicks_mixed: bool,
+}
+
+impl Prices {
+    pub(super) fn of(job: &Job, shop: &Shop) -> Self {
+        let kilo = shop.rates.paper_kilo.map(Money::get);
+        let grams: Option<f64> = job
+            .sections
+            .iter()
+            .map(|section| Some(section.grammage?.nominal.get() * section.sheets.as_f64()))
+            .sum();
+        let area = kilo.zip(grams).map(|(kilo, grams)| grams * kilo / (GRAM_PER_KILO * MM2_PER_M2));
+        let click = shop.rates.click.map(Money::get);
+        let own = shop.press_sheets.iter().filter(|sheet| sheet.click.is_some()).count();
+        let all = shop.press_sheets.len();
+        Self {
+            area,
+            sheets: job.sheets().as_f64(),
+            click,
+            paper_known: area.is_some()
+                || shop.press_sheets.iter().all(|sheet| sheet.thousand.is_some()),
+            clicks_known: click.is_some() || own == all,
+            clicks_mixed: click.is_none() && own > 0 && own < all,
+        }
+    }
+
+    /// Whether every press sheet can be priced alike, so that prices may rank them.
+    pub(super) fn known(&self) -> bool {
+        self.paper_known && !self.clicks_mixed
+    }
+
+    /// Paper and printed sides of one set, from press sheets that hold so many flats each.
+    pub(super) fn set(&self, sheet: &PressSheet, flats: u32) -> Option<Money> {
+        let area = sheet.size.width.get() * sheet.size.height.get();
+        let paper = match sheet.thousand {
+            Some(thousand) => thousand.get() / THOUSAND * self.sheets,
+            None => self.area? * area,
+        };
+        let click = sheet.click.map(Money::get).or(self.click).filter(|_| self.clicks_known);
+        let sides = click.unwrap_or_default() * SIDES * self.sheets;
+        (flats > 0 && self.known()).then(|| Money((paper + sides) / f64::from(flats)))
+    }
+}
+
+/// How far a refused way is from being one: 0 for none.
+const fn gravity(way: &Way) -> u32 {
+    match way.refusal {
+        None => 0,
+        Some(Refusal::ChipThin(_) | Refusal::ChipDeep(_)) => 1,
+        Some(Refusal::OpenWidth(_) | Refusal::TravelHeight(_)) => 2,
+        Some(Refusal::Edges(_)) => 3,
+        Some(Refusal::Small(_)) => 4,
+    }
+}
+
+/// Better first. Two ways with fibres across the fold come after all others: such books crack and
+/// gape whatever they cost. At the same cost and waste the planned cut comes before one that falls
+/// out, then fewer cuts.
+pub(super) fn compare(one: &Way, other: &Way, by_cost: bool) -> Ordering {
+    let price = |way: &Way| if by_cost { way.cost.map_or(f64::INFINITY, Money::get) } else { 0.0 };
+    // Of one sheet that is refused both ways the nearer miss; waste says nothing then.
+    let waste = |way: &Way| if way.flats() > 0 { -way.used } else { missing(way) };
+    gravity(one)
+        .cmp(&gravity(other))
+        .then_with(|| across(one).cmp(&across(other)))
+        .then_with(|| price(one).total_cmp(&price(other)))
+        .then_with(|| waste(one).total_cmp(&waste(other)))
+        .then_with(|| (one.route == Route::Straight).cmp(&(other.route == Route::Straight)))
+        .then_with(|| one.cuts.cmp(&other.cuts))
+        .then_with(|| one.sheet.cmp(&other.sheet))
+}
+
+fn across(way: &Way) -> bool {
+    way.grain == Grain::AcrossSpine
+}
+
+fn missing(way: &Way) -> f64 {
+    match way.refusal {
+        Some(Refusal::Small(by) | Refusal::Edges(by)) => by.get(),
+        _ => 0.0,
+    }
+}
