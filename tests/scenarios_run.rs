@@ -124,7 +124,7 @@ fn programme_two_up() {
     }
     let placement = &plan.results.stitches.placement;
     assert_eq!((placement.passes, placement.heads_used), (2, 2));
-    assert_eq!(placement.shifts().collect::<Vec<_>>(), [Mm(154.0)]);
+    assert_eq!(placement.moves().map(|to| to.from_first).collect::<Vec<_>>(), [Mm(154.0)]);
     near(placement.between_copies().unwrap().get(), 80.0, 1e-9);
     assert!(fired(&plan, "stitch_passes", "copies"));
     assert_eq!(plan.results.run.quantities.net, 2_500, "5,000 copies are 2,500 sets");

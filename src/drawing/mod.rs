@@ -2,6 +2,10 @@
 
 mod book_end;
 mod shapes;
+mod stitches;
+mod timeline;
 
 pub use book_end::book_end;
 pub use shapes::{Anchor, Drawing, Pen, Point, Shape};
+pub use stitches::stitches;
+pub use timeline::timeline;

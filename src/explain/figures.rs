@@ -1,6 +1,6 @@
 //! One function a figure.
 
-use super::Explanation;
+use super::{Explanation, making};
 use crate::job::{Job, Role, Spine};
 use crate::plan::Plan;
 use crate::source::Source;
@@ -11,7 +11,7 @@ use crate::words::{Say, say};
 pub type Explain = fn(&Job, &Plan) -> Explanation;
 
 /// Every figure that can be asked about, with the function that explains it.
-pub static FIGURES: [(&str, Explain); 9] = [
+pub static FIGURES: [(&str, Explain); 16] = [
     ("spine", spine),
     ("flat_stack", flat_stack),
     ("push_out", push_out),
@@ -21,6 +21,13 @@ pub static FIGURES: [(&str, Explain); 9] = [
     ("image_shift", image_shift),
     ("cover_open", cover_open),
     ("mass", mass),
+    ("stitch_pitch", making::stitch_pitch),
+    ("leg", making::leg),
+    ("draw", making::draw),
+    ("wire_run", making::wire_run),
+    ("sets_fed", making::sets_fed),
+    ("interval", making::interval),
+    ("run_time", making::run_time),
 ];
 
 /// The explanation of a figure of the plan; nothing for an unknown id.
@@ -29,7 +36,12 @@ pub fn explain(job: &Job, plan: &Plan, figure: &str) -> Option<Explanation> {
     FIGURES.iter().find(|(id, _)| *id == figure).map(|(_, explain)| explain(job, plan))
 }
 
-fn build(figure: &'static str, lines: Vec<Say>, doubt: Option<Say>, source: Source) -> Explanation {
+pub(super) fn build(
+    figure: &'static str,
+    lines: Vec<Say>,
+    doubt: Option<Say>,
+    source: Source,
+) -> Explanation {
     Explanation { figure, what: say(format!("explain.{figure}")), lines, doubt, source }
 }
 

@@ -3,6 +3,7 @@
 //! Built when somebody asks, never while planning.
 
 mod figures;
+mod making;
 
 pub use figures::{Explain, FIGURES, explain};
 

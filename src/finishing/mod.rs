@@ -5,7 +5,7 @@ mod stitch;
 mod wire;
 
 pub use limits::{Answer, LIMITS, LimitCheck, LimitId, Room, check_limits};
-pub use stitch::{Placed, Placement, Stitch, even_position, place, usual_count};
+pub use stitch::{Move, Placed, Placement, Stitch, even_position, place, usual_count};
 pub use wire::{Wire, draw, leg, wire, wire_mass};
 
 use crate::book::{Stack, Trim};

@@ -3,7 +3,7 @@
 use crate::data::{Line, STITCH_PRACTICE, WIRES};
 use crate::job::Job;
 use crate::units::{Band, FlatStack, Gram, Mm};
-use core::f64::consts::PI;
+use core::f64::consts::FRAC_PI_4;
 
 /// Cubic millimetres in a cubic centimetre.
 const MM3_PER_CM3: f64 = 1000.0;
@@ -19,6 +19,10 @@ pub struct Wire {
     pub suggested: Option<(Mm, Mm)>,
     /// The stack lies in that range.
     pub within: bool,
+    /// Outer width of its crown.
+    pub crown: Mm,
+    /// What a loop takes; nothing of a flat stitch.
+    pub loop_wire: Mm,
     /// Each leg: H at its high end + clinch.
     pub leg: Mm,
     /// What the legs turn in: least at the high end of H, most at its low end.
@@ -33,7 +37,7 @@ pub struct Wire {
     pub copy: Gram,
 }
 
-/// Mass of a length of round steel wire: π/4 · d² · length · 7.85 g/cm³ (EN 1991-1-1, table A.4).
+/// Mass of a length of round steel wire: π · (d/2)² · length · 7.85 g/cm³ (EN 1991-1-1, table A.4).
 ///
 /// ```
 /// use quirefit::{finishing::wire_mass, units::Mm};
@@ -42,7 +46,7 @@ pub struct Wire {
 /// ```
 #[must_use]
 pub fn wire_mass(diameter: Mm, length: Mm) -> Gram {
-    let section = PI / 4.0 * diameter.get() * diameter.get();
+    let section = FRAC_PI_4 * diameter.get() * diameter.get();
     Gram(section * length.get() * STITCH_PRACTICE.steel.value / MM3_PER_CM3)
 }
 
@@ -72,13 +76,16 @@ pub fn wire(job: &Job, line: &Line, flat: Band<FlatStack>, per_copy: u32) -> Wir
         best(own.map(Mm), flat.nominal)
     };
     let (diameter, gauge, suggested) = chosen.unwrap_or_default();
-    let draw = draw(crown, leg) + if job.loops { Mm(stitching.loop_wire) } else { Mm::ZERO };
+    let loop_wire = if job.loops { Mm(stitching.loop_wire) } else { Mm::ZERO };
+    let draw = draw(crown, leg) + loop_wire;
     let stitch = wire_mass(diameter, draw);
     Wire {
         diameter,
         gauge,
         suggested,
         within: suggested.is_none_or(|range| outside(range, flat.nominal) == Mm::ZERO),
+        crown,
+        loop_wire,
         leg,
         clinch: Band {
             low: leg - flat.high.0,

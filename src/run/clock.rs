@@ -7,6 +7,8 @@ use crate::units::{SECONDS_PER_MINUTE, Second};
 /// Times of a run.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Times {
+    /// Sets that the interval counts: fed, or good ones where the line's rate counts those.
+    pub sets: u32,
     /// Making ready.
     pub makeready: Second,
     /// Running, nothing in the way.
@@ -53,6 +55,7 @@ pub fn times<'a>(
     let best = makeready + running + standing;
     let worst = best + beside;
     Times {
+        sets,
         makeready,
         running,
         standing,

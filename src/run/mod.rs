@@ -3,11 +3,13 @@
 mod clock;
 mod overs;
 mod pace;
+mod set_up;
 mod supplies;
 
 pub use clock::{Times, times};
 pub use overs::{Component, Quantities, good, gross, quantities};
 pub use pace::{Pacing, STATIONS, Station, pacing};
+pub use set_up::{SetUp, set_up};
 pub use supplies::{Consumed, SUPPLIES, Stop, Supply, consumed, stops};
 
 use crate::book::{CoverPlan, Leaf, Stack, Trim};
@@ -29,6 +31,8 @@ pub struct Run {
     stops: [Option<Stop>; SUPPLIES],
     /// How long.
     pub times: Times,
+    /// What an operator sets.
+    pub set_up: SetUp,
 }
 
 impl Run {
@@ -63,4 +67,6 @@ pub fn run(job: &Job, shop: &Shop, line: &Line, book: &Book, out: &mut Run) {
     let met = (&out.quantities, &out.consumed);
     out.stops = stops(job, line, book.stack, book.stitches, met, out.pacing.interval);
     out.times = times(line, &out.quantities, &out.pacing, out.stops.iter().flatten(), job.start);
+    let stops = out.stops.iter().flatten();
+    out.set_up = set_up(job, book.stack, book.trim, book.stitches, stops);
 }

@@ -3,7 +3,7 @@
 use crate::book::CoverPlan;
 use crate::data::{Line, Overs, StageOvers};
 use crate::job::{HeadFoot, Job, Role};
-use crate::units::Copies;
+use crate::units::{Copies, Mm};
 
 /// Rounding of quotients that must not cost or save a whole set.
 const NOISE: f64 = 1e-9;
@@ -32,12 +32,14 @@ pub fn good(fed: u32, overs: Overs) -> u32 {
 }
 
 /// One section on its way through the stages.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Component {
     /// Index of the section.
     pub section: usize,
     /// Its folded sheets in one set.
     pub sheets: u32,
+    /// One leaf, and two fed at once: where a double check stands between.
+    pub leaf: (Mm, Mm),
     /// Sets of it that the line is fed.
     pub fed: u32,
     /// Sets that go through creasing before; the same as fed where nothing is creased before.
@@ -51,12 +53,14 @@ pub struct Component {
 }
 
 /// The run's quantities.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Quantities {
     /// Good sets wanted: copies / copies along the fold, rounded up.
     pub net: u32,
     /// Good sets that must leave the line; more than net where cutting follows.
     pub off_line: u32,
+    /// What the line spoils.
+    pub overs: Overs,
     /// Sets the line must be fed.
     pub needed: u32,
     /// Sets it will be fed: fewer where a component is short.
@@ -90,6 +94,7 @@ pub fn quantities(
     let up = job.copies_up.max(1);
     let cut = if cut_after(job) { stages.cut } else { Overs::default() };
     out.net = job.copies.get().div_ceil(up);
+    out.overs = line.pace.overs();
     out.off_line = gross(out.net, cut);
     out.needed = gross(out.off_line, line.pace.overs());
     out.fed = out.needed;
@@ -98,6 +103,7 @@ pub fn quantities(
     for (index, section) in job.sections.iter().enumerate() {
         let creased_before = section.role == Role::Cover && cover.wants_crease && !line.creases;
         let creased = if creased_before { gross(out.needed, stages.crease) } else { out.needed };
+        let leaf = section.caliper.value.nominal;
         let makes = |sets: u32| Copies(good(good(sets, line.pace.overs()), cut).saturating_mul(up));
         if let Some(supplied) = section.supplied
             && supplied < out.fed
@@ -108,6 +114,7 @@ pub fn quantities(
         out.components.push(Component {
             section: index,
             sheets: section.sheets.get(),
+            leaf: (leaf, leaf * 2.0),
             fed: out.needed,
             creased,
             printed: gross(creased, stages.print),

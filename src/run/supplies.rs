@@ -7,6 +7,9 @@ use crate::finishing::Stitches;
 use crate::job::{HeadFoot, Job};
 use crate::units::{Gram, LEAVES_PER_SHEET, Mm, SECONDS_PER_MINUTE, Second};
 
+/// Millimetres in a metre.
+const MM_PER_METRE: f64 = 1000.0;
+
 /// What runs full or empty.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Supply {
@@ -65,6 +68,14 @@ pub struct Consumed {
     pub chips: Option<Gram>,
     /// Litres that those fill, loose.
     pub chip_litres: Option<f64>,
+}
+
+impl Consumed {
+    /// The wire in metres.
+    #[must_use]
+    pub fn wire_metres(&self) -> f64 {
+        self.wire_length.get() / MM_PER_METRE
+    }
 }
 
 /// Chips that fall on the line from one set: Σ 2 (c + e_k) · travelling height · g, and head and foot

@@ -32,15 +32,30 @@ pub struct Region {
 
 const ALL: &[Reading] = &[Reading::Client, Reading::Design, Reading::Floor];
 const MAKERS: &[Reading] = &[Reading::Design, Reading::Floor];
+const FLOOR: &[Reading] = &[Reading::Floor];
 
 /// Every region, in reading order.
-pub static REGIONS: [Region; 7] = [
+pub static REGIONS: [Region; 11] = [
+    Region {
+        id: "set-up",
+        readings: FLOOR,
+        open: true,
+        summary: html::set_up::summary,
+        body: html::set_up::body,
+    },
     Region {
         id: "decides",
         readings: MAKERS,
         open: true,
         summary: html::decides::summary,
         body: html::decides::body,
+    },
+    Region {
+        id: "fixes",
+        readings: ALL,
+        open: false,
+        summary: html::fixes::summary,
+        body: html::fixes::body,
     },
     Region {
         id: "inside",
@@ -62,6 +77,20 @@ pub static REGIONS: [Region; 7] = [
         open: false,
         summary: html::cover::summary,
         body: html::cover::body,
+    },
+    Region {
+        id: "stitches",
+        readings: MAKERS,
+        open: false,
+        summary: html::stitches::summary,
+        body: html::stitches::body,
+    },
+    Region {
+        id: "run",
+        readings: MAKERS,
+        open: false,
+        summary: html::run::summary,
+        body: html::run::body,
     },
     Region {
         id: "pack",

@@ -7,10 +7,14 @@ pub mod decides;
 mod explanation;
 mod fields;
 mod first_off;
+pub mod fixes;
 mod frame;
 pub mod inside;
 pub mod pack;
+pub mod run;
 mod scene;
+pub mod set_up;
+pub mod stitches;
 pub mod trim;
 
 pub use answer::{answer, picture};
