@@ -1,5 +1,9 @@
 //! The plan for another program: plain numbers with the unit in the field's name.
 
+mod making;
+
+pub use making::{ComponentOut, RunOut, StationOut, StitchOut, StitchesOut, StopOut};
+
 use crate::advise::{Advice, Room};
 use crate::draft::FieldError;
 use crate::job::Job;
@@ -98,6 +102,10 @@ pub struct PlanOut {
     pub blanks: u32,
     /// Every sheet from the outside in.
     pub nest: Vec<SheetOut>,
+    /// Stitches and wire.
+    pub stitches: StitchesOut,
+    /// The run.
+    pub run: RunOut,
     /// Every limit of the line that concerns the book.
     pub limits: Vec<LimitOut>,
     /// Findings, gravest first.
@@ -154,6 +162,8 @@ pub fn plan_out(job: &Job, plan: &Plan, printer: &Printer) -> PlanOut {
                 image_shift_mm: leaf.image_shift.get(),
             })
             .collect(),
+        stitches: making::stitches_out(plan),
+        run: making::run_out(plan),
         limits: results.limits.iter().map(limit_out).collect(),
         findings: plan
             .findings

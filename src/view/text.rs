@@ -7,6 +7,7 @@ use crate::plan::{Answer, Plan, Verdict};
 use crate::shop::Shop;
 use crate::units::{Measure, Mm, Pages};
 use crate::view::Printer;
+use crate::view::html::{run, set_up};
 use crate::words::{Say, say};
 
 /// The plan for a person to read, line by line.
@@ -68,7 +69,14 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
             ),
         );
     }
-    lines.push(format!("\n{}", printer.word("cautions.dummy")));
+    lines.push(format!("\n{}", printer.word("region.set-up")));
+    let told = set_up::settings(job, shop, plan);
+    lines.extend(told.iter().map(|told| format!("  [ ] {}", printer.text(told))));
+    lines.push(format!("\n{}", printer.word("region.run")));
+    lines.extend(run::told(plan).iter().map(|told| format!("  {}", printer.text(told))));
+    lines.push(format!("\n{}", printer.word("cautions.machine")));
+    lines.push(printer.word("cautions.wire").to_owned());
+    lines.push(printer.word("cautions.dummy").to_owned());
     lines.join("\n")
 }
 

@@ -2,8 +2,8 @@
 
 use super::Scene;
 use crate::drawing;
-use crate::job::Role;
-use crate::plan::{Component, STATIONS, Stop};
+use crate::job::{Job, Role};
+use crate::plan::{Component, Plan, STATIONS, Stop};
 use crate::units::{Band, Measure, Second, Unit};
 use crate::view::svg;
 use crate::words::{Say, say};
@@ -18,13 +18,24 @@ pub fn summary(scene: &Scene) -> Markup {
         .put("best", run.times.best);
     html! {
         (scene.tell(&told))
-        @if let Some(over) = over(scene) { " " (scene.tell(&over)) }
+        @if let Some(over) = over(scene.plan) { " " (scene.tell(&over)) }
     }
 }
 
+/// Sets, time, stops, and when it is over, as sentences.
+#[must_use]
+pub fn told(plan: &Plan) -> Vec<Say> {
+    let run = &plan.results.run;
+    let first = say("run.summary")
+        .put("sets", Measure::count(run.quantities.fed))
+        .put("best", run.times.best);
+    let stops = run.stops().map(stop_told);
+    [first, bottleneck(plan)].into_iter().chain(stops).chain(over(plan)).collect()
+}
+
 /// When it is over, if it is known when it starts.
-fn over(scene: &Scene) -> Option<Say> {
-    let (start, best, worst) = scene.plan.results.run.times.clock?;
+fn over(plan: &Plan) -> Option<Say> {
+    let (start, best, worst) = plan.results.run.times.clock?;
     let at = |time: Second| Measure::new(time.get(), Unit::Clock);
     let key = if best == worst { "run.over" } else { "run.over-between" };
     Some(say(key).put("start", at(start)).put("best", at(best)).put("worst", at(worst)))
@@ -61,11 +72,11 @@ pub fn body(scene: &Scene) -> Markup {
                 (scene.row("run.chips", None, Band::exact(chips)))
             }
         }
-        @if let Some(over) = over(scene) { p { (scene.tell(&over)) } }
-        p { (scene.tell(&bottleneck(scene))) }
+        @if let Some(over) = over(scene.plan) { p { (scene.tell(&over)) } }
+        p { (scene.tell(&bottleneck(scene.plan))) }
         (stations(scene))
         ul class="stops" {
-            @for stop in run.stops() { li { (scene.tell(&told(stop))) } }
+            @for stop in run.stops() { li { (scene.tell(&stop_told(stop))) } }
         }
         (components(scene))
     }
@@ -76,8 +87,8 @@ fn seconds(time: Second) -> Band<Measure> {
     Band::exact(Measure::new(time.get(), Unit::Number))
 }
 
-fn bottleneck(scene: &Scene) -> Say {
-    let pacing = &scene.plan.results.run.pacing;
+fn bottleneck(plan: &Plan) -> Say {
+    let pacing = &plan.results.run.pacing;
     let key = if pacing.in_sequence { "run.sequence" } else { "run.bottleneck" };
     say(key).say("station", say(format!("station.{}", pacing.bottleneck.name())))
 }
@@ -103,7 +114,7 @@ fn stations(scene: &Scene) -> Markup {
 }
 
 /// How often a supply wants somebody.
-fn told(stop: &Stop) -> Say {
+fn stop_told(stop: &Stop) -> Say {
     let key = match (stop.times, stop.running) {
         (0, _) => "run.stop.never",
         (_, true) => "run.stop.running",
@@ -146,7 +157,7 @@ fn component_row(scene: &Scene, component: &Component, counted: bool) -> Markup 
     let count = |number: Option<u32>| number.map(|number| numbers.print(Measure::count(number)));
     html! {
         tr class=[short.then_some("warning")] {
-            th scope="row" { (scene.word(role(scene, component.section))) }
+            th scope="row" { (scene.word(role(scene.job, component.section))) }
             td { (component.sheets) }
             td { (count(Some(component.printed)).unwrap_or_default()) }
             td { (count(Some(component.fed)).unwrap_or_default()) }
@@ -159,8 +170,8 @@ fn component_row(scene: &Scene, component: &Component, counted: bool) -> Markup 
 }
 
 /// The word for a section's part in the book.
-pub(super) fn role(scene: &Scene, section: usize) -> &'static str {
-    match scene.job.sections.get(section).map(|section| section.role) {
+pub(super) fn role(job: &Job, section: usize) -> &'static str {
+    match job.sections.get(section).map(|section| section.role) {
         Some(Role::Cover) => "role.cover",
         Some(Role::Insert) => "role.insert",
         Some(Role::Inside) | None => "role.inside",

@@ -3,6 +3,9 @@
 
 use super::Scene;
 use super::run::role;
+use crate::job::Job;
+use crate::plan::Plan;
+use crate::shop::Shop;
 use crate::units::{Band, Measure, Mm};
 use crate::words::{Say, say};
 use maud::{Markup, html};
@@ -27,7 +30,7 @@ pub fn body(scene: &Scene) -> Markup {
         p class="caution" { strong { (scene.word("cautions.machine")) } }
         p class="caution" { (scene.word("cautions.wire")) }
         ol class="set-up" {
-            @for (index, told) in settings(scene).iter().enumerate() {
+            @for (index, told) in settings(scene.job, scene.shop, scene.plan).iter().enumerate() {
                 (tick(scene, &format!("set-{index}"), told))
             }
         }
@@ -55,25 +58,25 @@ fn tick(scene: &Scene, id: &str, told: &Say) -> Markup {
 }
 
 /// The operator's values, in the order of the line.
-fn settings(scene: &Scene) -> Vec<Say> {
-    let results = &scene.plan.results;
+#[must_use]
+pub fn settings(job: &Job, shop: &Shop, plan: &Plan) -> Vec<Say> {
+    let results = &plan.results;
     let (set, trim) = (&results.run.set_up, &results.trim);
     let placement = &results.stitches.placement;
-    let at_foot =
-        scene.shop.lines.get(scene.job.line).is_some_and(|line| line.stitching.lay_at_foot);
+    let at_foot = shop.lines.get(job.line).is_some_and(|line| line.stitching.lay_at_foot);
     let edge = if at_foot { "setup.foot" } else { "setup.head" };
     let mut list = vec![
         say("setup.sheet")
             .put("width", trim.flat.width)
             .put("height", trim.travel_height)
             .say("edge", say(edge)),
-        say("setup.sheets").count("sheets", scene.job.sheets()),
+        say("setup.sheets").count("sheets", job.sheets()),
     ];
-    let outermost = scene.job.sections.len() > 1;
+    let outermost = job.sections.len() > 1;
     for component in &results.run.quantities.components {
         list.push(
             say("setup.component")
-                .say("role", say(role(scene, component.section)))
+                .say("role", say(role(job, component.section)))
                 .count("sheets", Measure::count(component.sheets))
                 .put("leaf", Measure::caliper(component.leaf.0))
                 .put("two", Measure::caliper(component.leaf.1)),
@@ -104,7 +107,7 @@ fn settings(scene: &Scene) -> Vec<Say> {
             .put("leg", set.leg)
             .put("draw", set.draw),
     );
-    list.push(say("setup.fold").put("fold", set.fold_at).put("tolerance", scene.job.tolerance));
+    list.push(say("setup.fold").put("fold", set.fold_at).put("tolerance", job.tolerance));
     list.push(band_of("setup.nip", set.closed));
     list.push(match set.former {
         Some(former) => band_of("setup.former", former),
