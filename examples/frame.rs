@@ -3,6 +3,7 @@
 //! The build puts it into the page, so that the page reads as a finished sample even where the
 //! module cannot run.
 
+use quirefit::advise::{Advice, MOST_TRIED};
 use quirefit::draft::Draft;
 use quirefit::page::EXAMPLE;
 use quirefit::view::html::{Page, Scene, frame};
@@ -17,10 +18,13 @@ fn main() {
     let draft = Draft::of(EXAMPLE);
     let job = job::read(&draft, &shop).job;
     let planned = job.as_ref().map(|job| plan::plan(job, &shop));
-    let scene = job.as_ref().zip(planned.as_ref()).map(|(job, plan)| Scene {
+    let both = job.as_ref().zip(planned.as_ref());
+    let advice = both.map(|(job, plan)| Advice::searched(&draft, job, &shop, plan, MOST_TRIED));
+    let scene = both.zip(advice.as_ref()).map(|((job, plan), advice)| Scene {
         job,
         shop: &shop,
         plan,
+        advice,
         printer,
         reading: Reading::Design,
     });

@@ -2,9 +2,12 @@
 //! beyond a limit.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+mod support;
+
 use quirefit::advise::{Advice, MOST_TRIED, Offer, Room, room};
 use quirefit::draft::Draft;
 use quirefit::job::{self, Job};
+use quirefit::page::{Event, Patch, Session, search};
 use quirefit::plan::{Plan, Verdict, plan};
 use quirefit::shop::{self, Shop};
 
@@ -242,4 +245,112 @@ fn scenarios_are_answered() {
     // The sticker book: two along one fold, or a line that takes it.
     let sticker = ways(BOOKS[2]);
     assert!(!sticker.is_empty());
+}
+
+/// A page on which this book was typed, and what the last event did to it.
+fn page(book: &[(&str, &str)]) -> Session {
+    let mut session = Session::new(&[], &["en-GB".to_owned()], None, support::JSON);
+    session.handle(&Event::new("start", "", ""));
+    session.handle(&Event::new("act", "new", ""));
+    for (field, text) in book {
+        session.handle(&Event::new("input", field, text));
+    }
+    session
+}
+
+fn html<'a>(patches: &'a [Patch], element: &str) -> Option<&'a str> {
+    patches.iter().find_map(|patch| match patch {
+        Patch::Html { id, html } if id == element => Some(html.as_str()),
+        _ => None,
+    })
+}
+
+/// Without the groups: their fields come into being with a tap.
+const CONVEYOR: usize = 0;
+
+#[test]
+fn one_tap_takes_an_offer_and_undo_takes_it_back() {
+    let mut session = page(BOOKS[CONVEYOR]);
+    let rested = session.handle(&Event::new("rest", "", ""));
+    let body = html(&rested, "body-fixes").expect("open, since the book does not fit");
+    assert!(body.contains(r#"data-act="apply" data-value="0""#), "{body}");
+    let before = session.draft().clone();
+    let taken = session.handle(&Event::new("act", "apply", "0"));
+    assert!(html(&taken, "answer").expect("a new answer").contains("Yes."));
+    assert_ne!(*session.draft(), before);
+    session.handle(&Event::new("act", "undo", ""));
+    assert_eq!(*session.draft(), before);
+    // A place that no offer has does nothing.
+    assert!(session.handle(&Event::new("act", "apply", "99")).is_empty());
+    assert_eq!(*session.draft(), before);
+}
+
+#[test]
+fn a_helper_finds_what_the_page_finds_and_answers_to_older_drafts_are_dropped() {
+    let asked = |patches: &[Patch]| {
+        patches.iter().find_map(|patch| match patch {
+            Patch::Search { number, job, shop } => {
+                Some((number.clone(), job.clone(), shop.clone()))
+            }
+            _ => None,
+        })
+    };
+    let mut alone = page(BOOKS[CONVEYOR]);
+    let here = alone.handle(&Event::new("rest", "", ""));
+
+    let mut session = page(BOOKS[CONVEYOR]);
+    session.handle(&Event::new("helper", "", "ready"));
+    let rested = session.handle(&Event::new("rest", "", ""));
+    let (number, job, shop) = asked(&rested).expect("the helper is asked");
+    assert_eq!(shop.as_deref(), Some(""), "the demo shop");
+    assert!(asked(&session.handle(&Event::new("rest", "", ""))).is_none(), "once a draft");
+    let found = search(&job, "", support::JSON);
+    let answered = session.handle(&Event::new("found", &number, &found));
+    let first = |body: &str| body.split("</li>").next().map(str::to_owned);
+    assert_eq!(
+        html(&answered, "body-fixes").and_then(first),
+        html(&here, "body-fixes").and_then(first),
+        "the least change is the same"
+    );
+
+    // Typed on: the older answer comes too late, the newer one counts.
+    session.handle(&Event::new("input", "pages", "140 + 4"));
+    let rested = session.handle(&Event::new("rest", "", ""));
+    let (newer, job, shop) = asked(&rested).expect("asked again");
+    assert_eq!(shop, None, "the helper knows the shop");
+    assert!(session.handle(&Event::new("found", &number, &found)).is_empty());
+    let found = search(&job, "", support::JSON);
+    assert!(!session.handle(&Event::new("found", &newer, &found)).is_empty());
+
+    // Lost: the page searches itself.
+    session.handle(&Event::new("input", "pages", "136 + 4"));
+    session.handle(&Event::new("rest", "", ""));
+    let lost = session.handle(&Event::new("helper", "", "none"));
+    assert!(html(&lost, "body-fixes").expect("found here").contains("data-act"));
+    // Nonsense from a helper is not believed either.
+    assert_eq!(search("{}", "", support::JSON), "");
+    assert_eq!(search(&job, "no shop", support::JSON), "");
+}
+
+#[test]
+fn a_client_hears_of_pages_papers_and_size_only() {
+    let shop = shop::demo();
+    for book in BOOKS {
+        let singles: Vec<(&str, &str)> =
+            book.iter().filter(|(path, _)| !path.contains('.')).copied().collect();
+        let mut session = page(&singles);
+        session.handle(&Event::new("act", "reading", "client"));
+        session.handle(&Event::new("toggle", "open-fixes", "open"));
+        let mut again = page(&singles);
+        again.handle(&Event::new("act", "reading", "client"));
+        let mut patches = again.handle(&Event::new("toggle", "open-fixes", "open"));
+        patches.extend(session.handle(&Event::new("rest", "", "")));
+        let body = html(&patches, "body-fixes").expect("painted");
+        for line in &shop.lines {
+            assert!(!body.contains(line.name.as_ref()), "{body}");
+        }
+        for hidden in ["room for", "no room", "at most", "heaviest", "cut", "along one fold"] {
+            assert!(!body.contains(hidden), "{hidden}: {body}");
+        }
+    }
 }

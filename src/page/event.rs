@@ -5,7 +5,8 @@ use serde::{Deserialize, Serialize};
 /// Something happened on the page.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 pub struct Event {
-    /// What: start, input, change, leave, act, file, toggle, rest, print, printed, trap, storage.
+    /// What: start, input, change, leave, act, file, toggle, rest, print, printed, trap, storage,
+    /// helper, found.
     pub kind: String,
     /// Where: a field's name, an act, a file's name, an element's id.
     #[serde(default)]
@@ -74,6 +75,15 @@ pub enum Patch {
     },
     /// Opens the browser's print window.
     Print {},
+    /// Asks the helper what would make a job fit. Its answer comes as `found` with this number.
+    Search {
+        /// Which question it is; the helper may skip to the latest.
+        number: String,
+        /// The job file's text.
+        job: String,
+        /// The shop file's text, empty for the demo shop; nothing where the helper knows it.
+        shop: Option<String>,
+    },
     /// Asks for a `rest` event once the page has been painted.
     Later {},
 }

@@ -3,14 +3,17 @@
 //! An event comes in, patches go out: the session decides everything, the script beside it only
 //! moves text and bytes. The session is plain Rust and is tested natively.
 
+mod advising;
 mod event;
 #[cfg(target_arch = "wasm32")]
 mod exports;
+mod helper;
 mod saved;
 mod session;
 mod show;
 mod units_choice;
 
 pub use event::{Event, Patch};
+pub use helper::search;
 pub use saved::Json;
 pub use session::{EXAMPLE, Session};

@@ -1,8 +1,10 @@
 //! One page's state, and what each event does to it.
 
+use super::advising::Advising;
 use super::event::{Event, Patch};
 use super::saved::{Json, Saved};
 use super::units_choice::change_unit;
+use crate::advise::Advice;
 use crate::check::Verdict;
 use crate::draft::{Draft, FieldError, Tree, from_tree, to_tree};
 use crate::entry;
@@ -50,8 +52,9 @@ pub struct Session {
     pub(super) untouched: bool,
     pub(super) reading: Reading,
     pub(super) explained: String,
-    /// The last complete job and its plan.
-    pub(super) shown: Option<(Job, Plan)>,
+    /// The last complete job, its plan, and what else can be said of it.
+    pub(super) shown: Option<(Job, Plan, Advice)>,
+    pub(super) advising: Advising,
     pub(super) announced: Option<Verdict>,
     /// What each element was last given, so that only changes are sent.
     pub(super) sent: BTreeMap<String, String>,
@@ -87,6 +90,7 @@ impl Session {
             reading: Reading::Design,
             explained: String::new(),
             shown: None,
+            advising: Advising::default(),
             announced: None,
             sent: BTreeMap::new(),
             open: REGIONS.iter().filter(|row| row.open).map(|row| row.id.to_owned()).collect(),
@@ -122,6 +126,8 @@ impl Session {
             "print" => self.prepare_print(true, &mut out),
             "printed" => self.prepare_print(false, &mut out),
             "trap" => self.after_trap(value, &mut out),
+            "helper" => self.helper(value == "ready", &mut out),
+            "found" => self.found(id, value, &mut out),
             "storage" => {
                 self.keeps = false;
                 self.set_html("storage", self.printer().word("page.forgets").to_owned(), &mut out);
@@ -202,9 +208,11 @@ impl Session {
                 let units = self.draft.get("units").to_owned();
                 self.replace(Draft::of(&[("units", &units)]), out);
                 self.shown = None;
+                self.advising.forget();
                 self.show(out);
                 out.push(Patch::Focus { id: "input-phrase".to_owned() });
             }
+            "apply" => self.apply(value, out),
             "restore" => self.restore(value == "yes", out),
             "reading" => self.read_as(value, out),
             "explain" => self.explain(value, out),
@@ -234,7 +242,7 @@ impl Session {
     }
 
     /// Keeps the draft as it is for undo, once for a run of keystrokes in one field.
-    fn remember(&mut self, field: &str) {
+    pub(super) fn remember(&mut self, field: &str) {
         if field.is_empty() || self.edited != field {
             if self.past.len() == HISTORY {
                 self.past.remove(0);
@@ -332,6 +340,7 @@ impl Session {
             let draft = from_tree(&tree, &shop::SCHEMA)?;
             self.shop = shop::read(&draft)?;
             self.own_shop = Some(draft);
+            self.advising.forget();
             if self.shop.line(self.draft.get("line")).is_none() {
                 self.draft.set("line", "");
             }

@@ -3,13 +3,14 @@
 use super::event::Patch;
 use super::saved::Saved;
 use super::session::Session;
+use crate::advise::Advice;
 use crate::check::Verdict;
 use crate::draft::Draft;
 use crate::draft::Kind;
 use crate::job::{self, JobReading, SCHEMA};
 use crate::plan;
-use crate::view::REGIONS;
 use crate::view::html::{self, Scene};
+use crate::view::{REGIONS, Region};
 use crate::words::say;
 
 impl Session {
@@ -89,8 +90,13 @@ impl Session {
         self.show_notes(&reading, out);
         let stale = reading.job.is_none();
         if let Some(job) = &reading.job {
-            let plan = plan::plan(job, &self.shop);
-            self.shown = Some((job.clone(), plan));
+            if self.shown.is_none() || !self.advising.knows(&self.draft) {
+                let plan = plan::plan(job, &self.shop);
+                let advice = Advice::at_once(job, &self.shop, &plan);
+                self.shown = Some((job.clone(), plan, advice));
+                self.advising.begin(&self.draft);
+                self.fold_fixes(out);
+            }
         }
         let answer = self.answer_html(&reading, stale);
         self.set_html("answer", answer, out);
@@ -158,7 +164,7 @@ impl Session {
 
     /// The verdict in words, once it has changed.
     fn announce(&mut self, stale: bool, out: &mut Vec<Patch>) {
-        let Some((_, plan)) = self.shown.as_ref().filter(|_| !stale) else { return };
+        let Some((_, plan, _)) = self.shown.as_ref().filter(|_| !stale) else { return };
         let verdict = plan.verdict;
         if self.announced == Some(verdict) {
             return;
@@ -174,19 +180,10 @@ impl Session {
 
     /// What a person looks at second, after the first has been painted; then the job is kept.
     pub(super) fn rest(&mut self, out: &mut Vec<Patch>) {
+        self.seek(out);
         for region in &REGIONS {
-            let hidden = !region.readings.contains(&self.reading);
-            let hide = hidden.then_some("");
-            self.set_attr(format!("region-{}", region.id), "hidden", hide, out);
-            let scene = self.scene();
-            let summary = html::region_summary(region, scene.as_ref()).into_string();
-            let body = (self.open.contains(region.id) && !hidden)
-                .then(|| html::region_body(region, scene.as_ref()).into_string());
-            self.set_html(&format!("summary-{}", region.id), summary, out);
-            if hidden {
-                self.set_html(&format!("body-{}", region.id), String::new(), out);
-            } else if let Some(body) = body {
-                self.set_html(&format!("body-{}", region.id), body, out);
+            if !self.advising.waits(region.id, self.reading) {
+                self.paint_region(region, out);
             }
         }
         for (name, reading) in html::READINGS {
@@ -209,6 +206,24 @@ impl Session {
         }
     }
 
+    /// One region's summary, and its body where that can be seen.
+    pub(super) fn paint_region(&mut self, region: &Region, out: &mut Vec<Patch>) {
+        let hidden = !region.readings.contains(&self.reading);
+        let hide = hidden.then_some("");
+        self.set_attr(format!("region-{}", region.id), "hidden", hide, out);
+        let scene = self.scene();
+        let summary = html::region_summary(region, scene.as_ref()).into_string();
+        let body = (self.open.contains(region.id) && !hidden)
+            .then(|| html::region_body(region, scene.as_ref()).into_string());
+        self.set_html(&format!("summary-{}", region.id), summary, out);
+        if hidden {
+            self.set_html(&format!("body-{}", region.id), String::new(), out);
+        } else if let Some(body) = body {
+            self.set_html(&format!("body-{}", region.id), body, out);
+        }
+        self.advising.painted(region.id, self.reading);
+    }
+
     pub(super) fn show_explanation(&mut self, out: &mut Vec<Patch>) {
         let told = self
             .scene()
@@ -229,6 +244,7 @@ impl Session {
     pub(super) fn prepare_print(&mut self, before: bool, out: &mut Vec<Patch>) {
         let open = self.open.clone();
         if before {
+            self.seek_here();
             self.open = REGIONS.iter().map(|region| region.id.to_owned()).collect();
             self.rest(out);
         }
@@ -242,7 +258,8 @@ impl Session {
 
     /// What the views look at; nothing before the first complete job.
     pub(super) fn scene(&self) -> Option<Scene<'_>> {
-        let (job, plan) = self.shown.as_ref()?;
-        Some(Scene { job, shop: &self.shop, plan, printer: self.printer(), reading: self.reading })
+        let (job, plan, advice) = self.shown.as_ref()?;
+        let (printer, reading) = (self.printer(), self.reading);
+        Some(Scene { job, shop: &self.shop, plan, advice, printer, reading })
     }
 }

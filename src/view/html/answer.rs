@@ -1,6 +1,7 @@
 //! The answer in prose, with the figures set large inside it, and the picture beside it.
 
 use super::Scene;
+use crate::advise::Room;
 use crate::drawing::book_end;
 use crate::job::{Role, Section};
 use crate::plan::{Finding, Verdict, Weight};
@@ -12,7 +13,7 @@ use maud::{Markup, html};
 /// Thickness of a sheet of copier paper, to picture a book by (80 g/m² at 1.3 cm³/g).
 const COPIER_SHEET: Mm = Mm(0.104);
 /// Head-room told to a client: only in pages, and only up to the next so many.
-const CLIENT_ROOM: i64 = 8;
+const CLIENT_ROOM: Pages = Pages(8);
 
 /// The answer. `stale` while what stands in the form is not complete: it is then the last answer.
 #[must_use]
@@ -70,10 +71,10 @@ fn reason(scene: &Scene) -> Say {
 }
 
 fn room(scene: &Scene, reading: Reading) -> Say {
-    let sheet = i64::from(PAGES_PER_SHEET);
-    let Some(pages) = scene.plan.room_pages() else { return say("room.unlimited") };
+    let sheet = Pages(PAGES_PER_SHEET);
+    let Room::Pages(pages) = scene.advice.room else { return say("room.unlimited") };
     let told = if reading == Reading::Client { pages.min(CLIENT_ROOM) } else { pages };
-    if told < sheet { say("room.none") } else { say("room.pages").put("pages", Pages(told as u32)) }
+    if told < sheet { say("room.none") } else { say("room.pages").put("pages", told) }
 }
 
 fn pinned(scene: &Scene) -> Say {

@@ -8,6 +8,7 @@ mod explanation;
 mod fields;
 mod first_off;
 pub mod fixes;
+pub mod fixes;
 mod frame;
 pub mod inside;
 pub mod pack;

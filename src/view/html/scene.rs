@@ -1,5 +1,6 @@
 //! Everything a region may look at.
 
+use crate::advise::Advice;
 use crate::job::Job;
 use crate::plan::{Folio, Plan};
 use crate::shop::Shop;
@@ -20,6 +21,8 @@ pub struct Scene<'a> {
     pub shop: &'a Shop,
     /// The plan.
     pub plan: &'a Plan,
+    /// What can be said beyond the plan.
+    pub advice: &'a Advice,
     /// Language and numbers.
     pub printer: Printer<'a>,
     /// Who reads.

@@ -1,0 +1,80 @@
+//! What would make it fit, or what else would work: ways that pass, to be taken with one tap.
+
+use super::Scene;
+use crate::advise::Offer;
+use crate::plan::Verdict;
+use crate::view::Reading;
+use crate::view::text::{gain, turned_round, way};
+use crate::words::{Say, say};
+use maud::{Markup, html};
+
+/// The heading's key: another one where the book fits as it stands.
+#[must_use]
+pub fn heading(scene: &Scene) -> &'static str {
+    match scene.plan.verdict {
+        Verdict::Fits => "fixes.else",
+        Verdict::Marginal | Verdict::DoesNotFit => "region.fixes",
+    }
+}
+
+/// The offers this reader may see, with their places among all. A client's speak only of pages,
+/// papers and size.
+fn offers<'a>(scene: &'a Scene) -> impl Iterator<Item = (usize, &'a Offer)> {
+    let client = scene.reading == Reading::Client;
+    scene.advice.offers.iter().enumerate().filter(move |(_, offer)| !client || offer.for_client())
+}
+
+/// One line: the least change.
+#[must_use]
+pub fn summary(scene: &Scene) -> Markup {
+    scene.tell(&told(scene))
+}
+
+fn told(scene: &Scene) -> Say {
+    let fits = scene.plan.verdict == Verdict::Fits;
+    match offers(scene).next() {
+        Some((_, offer)) if fits => say("fixes.also").say("way", way(offer)),
+        Some((_, offer)) => say("fixes.least").say("way", way(offer)),
+        None if scene.advice.inverse.is_none() => say("fixes.looking"),
+        None if fits => say("fixes.none.else"),
+        None => say("fixes.none"),
+    }
+}
+
+/// Every way as a button, and the questions turned round.
+#[must_use]
+pub fn body(scene: &Scene) -> Markup {
+    let dummy = |offer: &Offer| offer.edits.iter().any(|(path, _)| path.starts_with("dummy_"));
+    let shown: Vec<(usize, &Offer)> = offers(scene).collect();
+    html! {
+        @if scene.advice.only_just() { p class="only-just" { (scene.word("fixes.only-just")) } }
+        @if shown.is_empty() {
+            p { (scene.tell(&told(scene))) }
+        } @else {
+            p class="hint" { (scene.word("fixes.hint")) }
+            ul class="fixes" {
+                @for (place, offer) in &shown {
+                    li {
+                        button type="button" class="fix" id={ "fix-" (place) } data-act="apply"
+                            data-value=(place) { (scene.tell(&way(offer))) }
+                        " " span class="gain" { (scene.tell(&told_gain(scene, offer))) }
+                    }
+                }
+            }
+            @if shown.iter().any(|(_, offer)| dummy(offer)) {
+                p class="hint" { (scene.word("fixes.dummy")) }
+            }
+        }
+        // How far this line goes is not for a client.
+        @if scene.reading != Reading::Client {
+            @for line in turned_round(scene.advice) { p { (scene.tell(&line)) } }
+        }
+    }
+}
+
+fn told_gain(scene: &Scene, offer: &Offer) -> Say {
+    match scene.reading {
+        Reading::Client => say("fixes.gain").band("spine", offer.spine.map(|spine| spine.0)),
+        Reading::Design | Reading::Floor => gain(offer),
+    }
+}
