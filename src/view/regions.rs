@@ -35,7 +35,7 @@ const MAKERS: &[Reading] = &[Reading::Design, Reading::Floor];
 const FLOOR: &[Reading] = &[Reading::Floor];
 
 /// Every region, in reading order.
-pub static REGIONS: [Region; 12] = [
+pub static REGIONS: [Region; 11] = [
     Region {
         id: "set-up",
         readings: FLOOR,
@@ -49,13 +49,6 @@ pub static REGIONS: [Region; 12] = [
         open: true,
         summary: html::decides::summary,
         body: html::decides::body,
-    },
-    Region {
-        id: "fixes",
-        readings: ALL,
-        open: false,
-        summary: html::fixes::summary,
-        body: html::fixes::body,
     },
     Region {
         id: "fixes",

@@ -8,7 +8,6 @@ mod explanation;
 mod fields;
 mod first_off;
 pub mod fixes;
-pub mod fixes;
 mod frame;
 pub mod inside;
 pub mod pack;
