@@ -58,7 +58,7 @@ impl Plan {
         self.results.limits.iter().filter_map(|limit| limit.room.pages()).min()
     }
     /// The limit with the least margin for its size: the one that bites first. A face cut that nobody
-    /// has decided is set to what the line needs, so it bites nobody.
+    /// has decided is set to what the line needs, so it bites nobody; nor do passes that are enough.
     #[must_use]
     pub fn tightest(&self) -> Option<&LimitCheck> {
         let share = |limit: &LimitCheck| {
@@ -66,9 +66,9 @@ impl Plan {
             if end > 0.0 { limit.margin / end } else { limit.margin }
         };
         let set_here = |limit: &LimitCheck| {
-            limit.id == LimitId::OutermostChip
-                && limit.answer == Answer::Fits
-                && !self.results.trim.face_cut_given
+            let chosen =
+                limit.id == LimitId::OutermostChip && !self.results.trim.face_cut_given;
+            limit.answer == Answer::Fits && (chosen || limit.id == LimitId::Passes)
         };
         let limits = self.results.limits.iter().filter(|limit| !set_here(limit));
         limits.min_by(|a, b| share(a).total_cmp(&share(b)))

@@ -63,7 +63,7 @@ pub(super) const LIGHT_SUPPLIES: Supplies = Supplies {
     chip_minutes: 1.5,
     spool_mass: Some(500.0),
     spool_minutes: 4.0,
-    load_height: Some(70.0),
+    load_height: Some(200.0),
     load_minutes: 1.0,
     ..Supplies::ENDLESS
 };
