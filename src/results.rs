@@ -90,7 +90,12 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
     let components = &out.run.quantities.components;
     out.layout.count(components.iter().map(|part| (part.printed, part.sheets)));
     pack::pack(job, shop, &out.stack, out.mass, out.stitches.wire.copy, &mut out.packing);
-    let quantities = cost::quantities(job, &out.trim, None, &out.run, &out.packing);
+    let pressed = out.layout.chosen().zip(out.layout.needed).map(|(way, needed)| cost::Pressed {
+        size: way.press,
+        flats: way.flats(),
+        sides: needed.sides,
+    });
+    let quantities = cost::quantities(job, &out.trim, pressed, &out.run, &out.packing);
     out.cost = cost::cost(&shop.rates, &quantities, job.copies);
     cost::alternatives(job, Some(line), &out.stack, &out.limits, &mut out.alternatives);
     out.first_off = book::first_off(job, &out.stack);

@@ -7,9 +7,6 @@ use crate::pack::Packing;
 use crate::run::Run;
 use crate::units::{Gram, Size};
 
-/// Sides of a press sheet.
-const SIDES: f64 = 2.0;
-
 /// The press sheet the flats are laid on.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Pressed {
@@ -17,6 +14,8 @@ pub struct Pressed {
     pub size: Size,
     /// Untrimmed flat sheets on it.
     pub flats: u32,
+    /// Printed sides of it in the run.
+    pub sides: u32,
 }
 
 /// Quantities of a run. Paper is counted as bought: whole press sheets where one is chosen, else the
@@ -30,7 +29,6 @@ pub fn quantities(
     packing: &Packing,
 ) -> Quantities {
     let mut paper = Some(Gram::ZERO);
-    let mut sheets = 0.0;
     for component in &run.quantities.components {
         let flats = component.printed.saturating_mul(component.sheets);
         let (count, size) = match pressed {
@@ -40,11 +38,10 @@ pub fn quantities(
         let weight = job.sections.get(component.section).and_then(|section| section.grammage);
         let each = weight.map(|weight| weight.nominal.mass_of(size.width, size.height));
         paper = paper.zip(each).map(|(sum, each)| sum + each * f64::from(count));
-        sheets += f64::from(count);
     }
     Quantities {
         paper,
-        press_sides: pressed.map(|_| sheets * SIDES),
+        press_sides: pressed.map(|pressed| f64::from(pressed.sides)),
         line_time: Some(run.times.best),
         wire: Some(run.consumed.wire),
         cartons: packing.cartons.map(|cartons| cartons.cartons),
