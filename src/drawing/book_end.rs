@@ -211,7 +211,7 @@ impl Frame {
             from: at(self.cut, bottom + OFF),
             to: at(outermost, bottom + OFF),
             label: say("drawing.chip").put("cut", Mm(self.chip)),
-            at: at(middle(self.cut, outermost), bottom + OFF + CLEAR + 2.6),
+            at: at(middle(self.cut, outermost), bottom + OFF + CLEAR + 3.6),
             anchor: Anchor::Middle,
         });
     }

@@ -3,7 +3,7 @@
 use super::Scene;
 use crate::advise::Room;
 use crate::drawing::book_end;
-use crate::job::{Role, Section};
+use crate::job::{Role, Section, Spine};
 use crate::plan::{Finding, Verdict, Weight};
 use crate::units::{Copies, Mm, PAGES_PER_SHEET, Pages};
 use crate::view::{Reading, svg};
@@ -12,6 +12,12 @@ use maud::{Markup, html};
 
 /// Thickness of a sheet of copier paper, to picture a book by (80 g/m² at 1.3 cm³/g).
 const COPIER_SHEET: Mm = Mm(0.104);
+/// Thickness of a bank card (ISO/IEC 7810, ID-1).
+const CARD: Mm = Mm(0.76);
+/// How much of book and card is seen lying beside each other, and the space between.
+const LYING: f64 = 22.0;
+/// See [`LYING`].
+const BESIDE: f64 = 3.0;
 /// Head-room told to a client: only in pages, and only up to the next so many.
 const CLIENT_ROOM: Pages = Pages(8);
 
@@ -135,6 +141,28 @@ fn swatch(kind: &'static str) -> Markup {
     }
 }
 
+/// The closed book as it lies on a table, and a bank card beside it, one unit a millimetre.
+fn silhouette(scene: &Scene) -> Markup {
+    let spine = scene.plan.results.stack.closed.nominal.0;
+    let high = spine.max(CARD).get();
+    let wide = 2.0 * LYING + BESIDE;
+    let radius = match scene.job.spine {
+        Spine::Round => spine.get() / 2.0,
+        Spine::Square => 0.0,
+    };
+    html! {
+        svg class="silhouette" aria-hidden="true" width={ (wide) "mm" } height={ (high) "mm" }
+            viewBox={ "0 0 " (wide) " " (high) } {
+            path d=(format!(
+                "M{LYING} {high:.2}H{radius:.2}a{radius:.2} {radius:.2} 0 0 1 0-{:.2}H{LYING}z",
+                spine.get(),
+            )) {}
+            rect x=(LYING + BESIDE) y=(format!("{:.2}", high - CARD.get())) width=(LYING)
+                height=(CARD.get()) rx=(CARD.get() / 2.0) {}
+        }
+    }
+}
+
 /// The picture: the end of the book, tinted by its papers.
 #[must_use]
 pub fn picture(scene: &Scene) -> Markup {
@@ -154,6 +182,7 @@ pub fn picture(scene: &Scene) -> Markup {
                     }
                 }
                 p { (scene.tell(&drawing.title)) " " (scene.word("drawing.note")) }
+                p class="true-size" { (silhouette(scene)) " " (scene.word("drawing.true-size")) }
             }
         }
     }
