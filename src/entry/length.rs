@@ -125,7 +125,7 @@ pub fn length(text: &str, default_unit: LengthUnit, least: Mm, most: Mm) -> Read
 
 /// A number of a unit so many millimetres long.
 pub(super) fn millimetres(number: f64, unit: f64) -> Mm {
-    Mm(number * (unit * TEN) / TEN)
+    Mm(number * (unit * TEN) / TEN).tidy()
 }
 
 /// Whether a length is at least and at most this.

@@ -54,7 +54,7 @@ pub fn mass(text: &str, least: Gram, most: Gram) -> Reading<Gram> {
         [Token::Number(number)] => number.value,
         [Token::Number(number), Token::Word(word)] => {
             match UNITS.iter().find(|(name, _)| name == word) {
-                Some((_, grams)) => number.value * grams,
+                Some((_, grams)) => Gram(number.value * grams).tidy().get(),
                 None if begins_one(word, &WORDS) => return Reading::Incomplete,
                 None => return wrong("entry.mass.unknown"),
             }

@@ -119,7 +119,7 @@ impl Described {
             Some(PaperUnit::Grammage) => self.grammages.push(number),
             Some(PaperUnit::Pounds) => self.pounds.push((number, index + 1)),
             Some(PaperUnit::Thick(unit, metric)) => {
-                self.thick.push((Mm(number * unit), index));
+                self.thick.push((Mm(number * unit).tidy(), index));
                 self.metric |= metric;
             }
             Some(PaperUnit::Ppi) if number == 0.0 => self.broken = true,

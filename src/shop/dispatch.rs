@@ -1,6 +1,7 @@
 //! Cartons, post and rates of the shop file.
 
 use super::Shop;
+use super::figure::percent;
 use super::read::Reader;
 use crate::data::PostStep;
 use crate::draft::Draft;
@@ -132,7 +133,7 @@ pub(super) fn write(shop: &Shop, draft: &mut Draft) {
         number(draft, id, rate.map(Money::get));
     }
     if let Some(price) = &rates.price {
-        number(draft, "price_markup", Some(price.markup * PER_CENT));
+        draft.set("price_markup", &percent(price.markup));
         number(draft, "price_least", Some(price.least.get()));
         number(draft, "price_round", price.round.map(Money::get));
         draft.set("price_valid", &price.valid);

@@ -6,7 +6,7 @@ use super::figure::{OVERS_PERCENT, percent, stages, wires};
 use super::{Calibration, Shop, press};
 use crate::data::{Line, Overs, Pace, Range, SHOP_DEFAULTS, StageOvers};
 use crate::draft::{Draft, FieldError, Kind, Value, read_text};
-use crate::entry::{LengthUnit, Reading};
+use crate::entry::{self, LengthUnit, Reading};
 use crate::paper::{Stock, caliper};
 use crate::source::Source;
 use crate::units::{Mm, PER_CENT};
@@ -195,6 +195,13 @@ impl<'a> Reader<'a> {
             self.fail(&path, say("shop.no-caliper"), "shop.no-caliper.repair");
             return None;
         }
+        // The text outlives the file's unit: a bare length takes it along.
+        let mut stock = stock;
+        if self.unit == LengthUnit::Inch
+            && entry::paper(&stock.typed, LengthUnit::Millimetre).value().as_ref() != Some(&stock)
+        {
+            stock.typed.push_str(" in");
+        }
         Some(Stock { name: if name.is_empty() { stock.name.clone() } else { name }, ..stock })
     }
 
@@ -218,7 +225,10 @@ pub fn draft_of(shop: &Shop) -> Draft {
         ("foot_trim", defaults.foot_trim),
         ("gutter", defaults.gutter),
     ] {
-        draft.set(id, &length.get().to_string());
+        // The trade's habits stay the trade's: written down they would pass for the shop's own.
+        if *defaults != SHOP_DEFAULTS {
+            draft.set(id, &length.get().to_string());
+        }
     }
     for (id, fold) in [("round_factor", &shop.round_fold), ("square_factor", &shop.square_fold)] {
         if let Some(fold) = fold {

@@ -20,6 +20,8 @@ pub const MM_PER_INCH: f64 = MM_PER_TEN_INCHES / TEN;
 /// Whole, so that typed decimals of an inch become the millimetres nearest to them.
 const MM_PER_TEN_INCHES: f64 = 254.0;
 const TEN: f64 = 10.0;
+/// Steps of a unit that are told apart after converting, far below anything measurable.
+const FINEST: f64 = 1_000_000_000.0;
 /// Micrometres in a millimetre.
 pub const MICRON_PER_MM: f64 = 1000.0;
 /// Thousandths of an inch (mils, caliper points) in an inch.
@@ -55,6 +57,12 @@ macro_rules! quantity {
             #[must_use]
             pub const fn get(self) -> f64 {
                 self.0
+            }
+            /// The double nearest to what a converted decimal comes to: 1.1 in is 27.94 mm, not
+            /// 27.940000000000005, and can be written and read again.
+            #[must_use]
+            pub const fn tidy(self) -> Self {
+                Self((self.0 * FINEST).round() / FINEST)
             }
             /// The larger of two.
             #[must_use]
@@ -140,7 +148,7 @@ impl Mm {
     /// From inches.
     #[must_use]
     pub const fn from_inches(inches: f64) -> Self {
-        Self(inches * MM_PER_TEN_INCHES / TEN)
+        Self(inches * MM_PER_TEN_INCHES / TEN).tidy()
     }
     /// In inches.
     #[must_use]
@@ -160,7 +168,7 @@ impl Mm {
     /// From thousandths of an inch, which the trade calls mils or caliper points.
     #[must_use]
     pub const fn from_mils(mils: f64) -> Self {
-        Self(mils * MM_PER_TEN_INCHES / (TEN * MILS_PER_INCH))
+        Self(mils * MM_PER_TEN_INCHES / (TEN * MILS_PER_INCH)).tidy()
     }
 }
 

@@ -113,3 +113,18 @@ pub fn planned_file(path: &str) -> (Draft, Job, Shop) {
     let job = job(&draft, &shop);
     (draft, job, shop)
 }
+
+/// Fails at the first line in which two values differ when written out.
+#[track_caller]
+pub fn same<T: core::fmt::Debug + PartialEq>(found: &T, expected: &T, what: &str) {
+    if found == expected {
+        return;
+    }
+    let (found, expected) = (format!("{found:#?}"), format!("{expected:#?}"));
+    let differs = found.lines().zip(expected.lines()).position(|(one, other)| one != other);
+    let at = differs.unwrap_or(0);
+    let around = |text: &str| -> String {
+        text.lines().skip(at.saturating_sub(4)).take(6).collect::<Vec<_>>().join("\n")
+    };
+    panic!("{what}: found\n{}\nexpected\n{}", around(&found), around(&expected));
+}
