@@ -60,7 +60,7 @@ const BROWSER: [(&str, &[&str]); 5] = [
     ("web_sys", &["src/page/"]),
     ("serde_wasm_bindgen", &["src/page/"]),
     // The wire structs carry their TypeScript types.
-    ("tsify", &["src/page/", "src/view/json.rs"]),
+    ("tsify", &["src/page/", "src/view/json.rs", "src/view/json/"]),
 ];
 
 /// The core has no clock, chance, file, network or global: these parts of `std` stay out of it.
