@@ -72,7 +72,9 @@ impl Engine {
             (Self::WebKit, scheme) => vec![
                 // Its sandbox cannot be set up by root, which containers often run as.
                 ("WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS", "1"),
-                ("LANGUAGE", "en_GB:en"),
+                // It takes no list of languages: where the other two read as in Britain, it reads
+                // as in the United States.
+                ("LC_ALL", "en_US.UTF-8"),
                 ("GTK_THEME", if scheme == Scheme::Dark { "Adwaita:dark" } else { "Adwaita" }),
             ],
             _ => Vec::new(),

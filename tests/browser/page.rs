@@ -128,16 +128,25 @@ impl<'a> Page<'a> {
         Ok(self.field(name).await?.send_keys(text).await?)
     }
 
-    /// Picks one of a group of radio buttons, or an option of a select, by its value.
+    /// Picks an option of a select, or one of a group of radio buttons by its label: the button
+    /// itself may be drawn by the style and have no size of its own.
     pub async fn choose(&self, name: &str, value: &str) -> Outcome {
-        let css = format!(
-            "input[name='{name}'][value='{value}'], [name='{name}'] option[value='{value}']"
+        let path = format!(
+            "//*[@name='{name}']/option[@value='{value}'] \
+             | //label[input[@name='{name}' and @value='{value}']]"
         );
-        Ok(self.find(&css).await?.click().await?)
+        self.press(self.browser.client.find(Locator::XPath(&path)).await?).await
     }
 
     pub async fn click(&self, css: &str) -> Outcome {
-        Ok(self.find(css).await?.click().await?)
+        self.press(self.find(css).await?).await
+    }
+
+    /// Scrolls to an element, as a person would, and clicks it. WebKit's driver does not scroll.
+    async fn press(&self, element: Element) -> Outcome {
+        let place = vec![serde_json::to_value(&element)?];
+        self.script("arguments[0].scrollIntoView({ block: 'center' })", place).await?;
+        Ok(element.click().await?)
     }
 
     /// What stands in a field.

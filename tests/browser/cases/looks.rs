@@ -20,13 +20,20 @@ cases! { "looks":
     prints_on_letter in PRINTERS;
 }
 
+/// What reaches farthest beyond the window, where that makes the page scroll sideways.
+const WIDER: &str = "const { scrollWidth, clientWidth } = document.scrollingElement; \
+    if (scrollWidth <= clientWidth) return []; \
+    return [...document.body.querySelectorAll('*')] \
+        .map((element) => [element, Math.ceil(element.getBoundingClientRect().right)]) \
+        .filter(([, right]) => right > clientWidth) \
+        .sort(([, a], [, b]) => b - a).slice(0, 5) \
+        .map(([{ localName, id, className }, right]) => `${localName} #${id} .${className}: ${right}`)";
+
 async fn fits(page: &Page<'_>, width: u32) -> Outcome {
     page.width(width).await?;
     page.settle().await?;
     look::screenshot(page, &format!("{width}")).await?;
-    let over = "const { scrollWidth, clientWidth } = document.scrollingElement; \
-        return scrollWidth - clientWidth";
-    assert_eq!(page.script(over, vec![]).await?, json!(0), "the page scrolls sideways");
+    assert_eq!(page.script(WIDER, vec![]).await?, json!([]), "the page scrolls sideways");
     Ok(())
 }
 
