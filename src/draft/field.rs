@@ -135,6 +135,9 @@ fn plain_number(text: &str, least: f64, most: f64, unit: Unit) -> Reading<Value>
         Reading::Understood(number, _) if number < least || number > most => {
             allowed("entry.number.outside")
         }
+        Reading::Understood(number, _) if counted && number.fract() != 0.0 => {
+            allowed("entry.number.part")
+        }
         Reading::Understood(number, _) => Reading::Understood(
             Value::Number(number),
             say("entry.number.echo").put("value", Measure::new(number, unit)),

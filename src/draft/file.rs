@@ -1,7 +1,7 @@
 //! A file's tree to a draft and back, with every fault found in one pass.
 
 use crate::draft::{Draft, Field, Schema, Tree};
-use crate::units::Measure;
+use crate::units::{Measure, Unit};
 use crate::words::{Say, say};
 
 /// Something in a file or a form that cannot be right.
@@ -9,12 +9,27 @@ use crate::words::{Say, say};
 pub struct FieldError {
     /// The field's path; empty when the file as a whole is meant.
     pub path: String,
-    /// What was given.
+    /// What was given, at most so much of it as a line can hold.
     pub given: String,
     /// What is wrong with it.
     pub wrong: Say,
     /// What to put instead.
     pub repair: Say,
+}
+
+/// As much of a text as an error repeats.
+const REPEATED: usize = 60;
+
+impl FieldError {
+    /// An error about what was given.
+    #[must_use]
+    pub fn new(path: &str, given: &str, wrong: Say, repair: Say) -> Self {
+        let mut short: String = given.chars().take(REPEATED).collect();
+        if short.len() < given.len() {
+            short.push('…');
+        }
+        Self { path: path.to_owned(), given: short, wrong, repair }
+    }
 }
 
 /// Longest text a file may hold in one field.
@@ -79,44 +94,61 @@ impl Reader {
             };
             self.errors.push(error(&path, &given, wrong.text("name", name)));
         } else if let Some(text) = value.typed() {
-            if text.len() > LONGEST || !self.draft.get(&path).is_empty() {
-                self.errors.push(error(&path, "", say("file.value").text("name", name)));
-            } else {
+            if text.len() > LONGEST {
+                let most = Measure::new(LONGEST as f64, Unit::Count);
+                self.errors.push(error(&path, &text, say("file.long").put("most", most)));
+            } else if self.draft.get(&path).is_empty() {
                 self.draft.set(&path, &text);
+            } else {
+                self.errors.push(error(&path, &text, say("file.twice").text("name", name)));
             }
         } else {
-            self.errors.push(error(&path, "", say("file.value").text("name", name)));
+            let wrong = say("file.value").text("name", name);
+            self.errors.push(error(&path, &sketch(value), wrong));
         }
     }
 
     fn group(&mut self, group: &str, fields: &[Field], value: &Tree) {
         let Tree::List(members) = value else {
-            self.errors.push(error(group, "", say("file.list").text("name", group)));
+            self.errors.push(error(group, &sketch(value), say("file.list").text("name", group)));
             return;
         };
         if members.len() > MOST_MEMBERS {
             let given = members.len().to_string();
-            let most = Measure::new(MOST_MEMBERS as f64, crate::units::Unit::Count);
+            let most = Measure::new(MOST_MEMBERS as f64, Unit::Count);
             self.errors.push(error(group, &given, say("file.many").put("most", most)));
             return;
         }
         for (index, member) in members.iter().enumerate() {
-            let prefix = format!("{group}.{index}.");
+            let path = format!("{group}.{index}");
             if let Tree::Map(entries) = member {
                 for (name, value) in entries {
-                    self.field(&prefix, name, fields, value);
+                    self.field(&format!("{path}."), name, fields, value);
                 }
             } else {
-                self.errors.push(error(&prefix, "", say("file.member").text("name", group)));
+                let wrong = say("file.member").text("name", group);
+                self.errors.push(error(&path, &sketch(member), wrong));
             }
         }
     }
 }
 
+/// A value as far as it fits into a message.
+fn sketch(value: &Tree) -> String {
+    value.typed().unwrap_or_else(|| {
+        match value {
+            Tree::List(_) => "[…]",
+            Tree::Map(_) => "{…}",
+            _ => "null",
+        }
+        .to_owned()
+    })
+}
+
 /// An error whose repair has the key of its fault with `.repair` behind it.
 fn error(path: &str, given: &str, wrong: Say) -> FieldError {
     let repair = Say { key: format!("{}.repair", wrong.key), ..wrong.clone() };
-    FieldError { path: path.to_owned(), given: given.to_owned(), wrong, repair }
+    FieldError::new(path, given, wrong, repair)
 }
 
 /// The field whose name has the same letters in another order or differs in one place.

@@ -41,14 +41,14 @@ impl JobReading {
     /// Everything that cannot be right or is not clear, as a list for files and embedders.
     #[must_use]
     pub fn errors(&self, draft: &Draft) -> Vec<FieldError> {
-        let error = |path: &str, wrong: Say, repair: Say| FieldError {
-            path: path.to_owned(),
-            given: draft.get(path).to_owned(),
-            wrong,
-            repair,
+        let error = |path: &str, wrong: Say, repair: Say| {
+            FieldError::new(path, draft.get(path), wrong, repair)
         };
         let unclear = self.notes.iter().filter_map(|(path, note)| match note {
             Note::Echo(_) | Note::Narrow(..) => None,
+            Note::Incomplete if draft.get(path).is_empty() => {
+                Some(error(path, say("file.missing"), say("file.missing.repair")))
+            }
             Note::Incomplete => Some(error(path, say("file.unclear"), say("file.unclear.repair"))),
             Note::Ask(question) => {
                 Some(error(path, question.ask.clone(), say("file.unclear.repair")))

@@ -136,7 +136,7 @@ macro_rules! line_fields {
             row("cuts_head_foot", YES_NO, "no"),
             row("heads", Kind::Number(1.0, 12.0, Unit::Count), "2"),
             row("sets_per_hour", Kind::Number(1.0, 40_000.0, Unit::Count), ""),
-            row("makeready_minutes", Kind::Number(0.0, 600.0, Unit::Count), "15"),
+            row("makeready_minutes", Kind::Number(0.0, 600.0, Unit::Number), "15"),
             $(
                 row(concat!(stringify!($limit), "_least"), $kind, ""),
                 row(concat!(stringify!($limit), "_most"), $kind, ""),

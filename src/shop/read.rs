@@ -77,7 +77,7 @@ impl<'a> Reader<'a> {
 
     pub(super) fn fail(&mut self, path: &str, wrong: crate::words::Say, repair: &str) {
         let given = self.draft.get(path).to_owned();
-        self.errors.push(FieldError { path: path.to_owned(), given, wrong, repair: say(repair) });
+        self.errors.push(FieldError::new(path, &given, wrong, say(repair)));
     }
 
     /// The value of a field, its default where nothing stands; errors are kept.
@@ -92,12 +92,9 @@ impl<'a> Reader<'a> {
         }
         match read_text(field.kind, text, self.unit) {
             Reading::Understood(value, _) => return Some(value),
-            Reading::Wrong(fault) => self.errors.push(FieldError {
-                path: path.to_owned(),
-                given: text.to_owned(),
-                wrong: fault.wrong,
-                repair: fault.repair,
-            }),
+            Reading::Wrong(fault) => {
+                self.errors.push(FieldError::new(path, text, fault.wrong, fault.repair));
+            }
             Reading::Incomplete | Reading::Ask(_) => {
                 self.fail(path, say("file.unclear"), "file.unclear.repair");
             }
