@@ -17,6 +17,7 @@ pub use crate::finishing::{
 pub use crate::layout::{
     CopyPlace, CopyShape, Layout, Needed, Panel, Refusal, Route, Side, Step, Way, copies, panels, steps,
 };
+pub use crate::paper::Grain;
 pub use crate::pack::{Cartons, Packing, Posted, StepAnswer};
 pub use crate::results::Results;
 pub use crate::run::{

@@ -18,6 +18,9 @@ mod line_limit;
 mod nick;
 mod paper_unsaid;
 mod post_step;
+mod press_sheet;
+mod sheet_grain;
+mod sheets_short;
 mod short_component;
 mod spine_text;
 mod spine_wire;
@@ -27,6 +30,7 @@ mod stitch_overhang;
 mod stitch_passes;
 mod stitch_pitch;
 mod stitch_room;
+mod straight_cut;
 mod thin_square;
 mod too_few_sheets;
 mod weight_unknown;
@@ -105,7 +109,7 @@ const fn whole(id: &'static str, look: fn(&Job, &Shop, &Results) -> Option<Findi
 }
 
 /// Every rule, in the order in which findings of one weight are told.
-pub static RULES: [Rule; 43] = [
+pub static RULES: [Rule; 47] = [
     whole(too_few_sheets::ID, too_few_sheets::look),
     limit(LimitId::FlatStack),
     limit(LimitId::Sheets),
@@ -130,7 +134,11 @@ pub static RULES: [Rule; 43] = [
     whole(fold_gap::ID, fold_gap::look),
     whole(blanks::ID, blanks::look),
     whole(crease::ID, crease::look),
+    whole(press_sheet::ID, press_sheet::look),
+    whole(straight_cut::ID, straight_cut::look),
+    whole(sheets_short::ID, sheets_short::look),
     whole(grain::ID, grain::look),
+    whole(sheet_grain::ID, sheet_grain::look),
     whole(thin_square::ID, thin_square::look),
     whole(nick::ID, nick::look),
     whole(spine_text::ID, spine_text::look),

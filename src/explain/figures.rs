@@ -1,6 +1,6 @@
 //! One function a figure.
 
-use super::{Explanation, making};
+use super::{Explanation, making, sheet};
 use crate::job::{Job, Role, Spine};
 use crate::plan::Plan;
 use crate::source::Source;
@@ -11,7 +11,7 @@ use crate::words::{Say, say};
 pub type Explain = fn(&Job, &Plan) -> Explanation;
 
 /// Every figure that can be asked about, with the function that explains it.
-pub static FIGURES: [(&str, Explain); 16] = [
+pub static FIGURES: [(&str, Explain); 18] = [
     ("spine", spine),
     ("flat_stack", flat_stack),
     ("push_out", push_out),
@@ -21,6 +21,8 @@ pub static FIGURES: [(&str, Explain); 16] = [
     ("image_shift", image_shift),
     ("cover_open", cover_open),
     ("mass", mass),
+    ("sheet_used", sheet::sheet_used),
+    ("straight_cut", sheet::straight_cut),
     ("stitch_pitch", making::stitch_pitch),
     ("leg", making::leg),
     ("draw", making::draw),
@@ -130,7 +132,11 @@ fn trade_creep(job: &Job, plan: &Plan) -> Explanation {
 
 fn face_cut(job: &Job, plan: &Plan) -> Explanation {
     let trim = &plan.results.trim;
-    let key = if trim.face_cut_given { "explain.face_cut.given" } else { "explain.face_cut.rule" };
+    let key = if trim.straight {
+        "explain.face_cut.straight"
+    } else if trim.face_cut_given {
+        "explain.face_cut.given"
+    } else { "explain.face_cut.rule" };
     let lines = vec![
         say(key)
             .put("cut", trim.face_cut)
@@ -149,11 +155,15 @@ fn untrimmed(job: &Job, plan: &Plan) -> Explanation {
             .put("wrap", trim.wrap.nominal)
             .put("cut", trim.face_cut)
             .put("open", trim.flat.width),
-        say("explain.untrimmed.height")
-            .put("height", job.size.height)
-            .put("head", job.head_trim)
-            .put("foot", job.foot_trim)
-            .put("open", trim.flat.height),
+        if trim.straight {
+            say("explain.untrimmed.straight").put("open", trim.flat.height)
+        } else {
+            say("explain.untrimmed.height")
+                .put("height", job.size.height)
+                .put("head", job.head_trim)
+                .put("foot", job.foot_trim)
+                .put("open", trim.flat.height)
+        },
     ];
     let doubt = say("explain.untrimmed.doubt").put("line", trim.line_doubt);
     build("untrimmed", lines, Some(doubt), Source::Derived)

@@ -4,6 +4,7 @@
 
 mod figures;
 mod making;
+mod sheet;
 
 pub use figures::{Explain, FIGURES, explain};
 

@@ -35,7 +35,7 @@ const MAKERS: &[Reading] = &[Reading::Design, Reading::Floor];
 const FLOOR: &[Reading] = &[Reading::Floor];
 
 /// Every region, in reading order.
-pub static REGIONS: [Region; 11] = [
+pub static REGIONS: [Region; 12] = [
     Region {
         id: "set-up",
         readings: FLOOR,
@@ -91,6 +91,13 @@ pub static REGIONS: [Region; 11] = [
         open: false,
         summary: html::run::summary,
         body: html::run::body,
+    },
+    Region {
+        id: "sheet",
+        readings: MAKERS,
+        open: false,
+        summary: html::sheet::summary,
+        body: html::sheet::body,
     },
     Region {
         id: "pack",

@@ -9,8 +9,8 @@ use crate::view::Printer;
 use maud::{Markup, html};
 
 /// Groups behind disclosures, in order.
-pub(super) const GROUPS: [&str; 8] =
-    ["pictures", "paper", "trim", "run", "dispatch", "dummy", "first-off", "identity"];
+pub(super) const GROUPS: [&str; 9] =
+    ["pictures", "paper", "trim", "sheet", "run", "dispatch", "dummy", "first-off", "identity"];
 
 /// The fields of one group.
 pub(super) fn group(group: Group, draft: &Draft, shop: &Shop, printer: &Printer) -> Markup {

@@ -13,6 +13,7 @@ pub mod inside;
 pub mod pack;
 pub mod run;
 mod scene;
+pub mod sheet;
 pub mod set_up;
 pub mod stitches;
 pub mod trim;

@@ -1,0 +1,261 @@
+//! The chosen press sheet, front and back, to scale: flats, pages, folds, cuts, gripper, stitches.
+//!
+//! The fold stands upright. The back is seen as it lies once the press sheet has been turned over with
+//! the gripper at the same edge. A short stroke marks the head of each page.
+
+use super::{Anchor, Drawing, Pen, Point, Shape};
+use crate::plan::{Folio, Leaf, Panel, Plan, Route, Side, Way, copies, panels};
+use crate::units::{Measure, Mm, Size};
+use crate::words::{Say, say};
+
+/// Width of the drawing.
+const WIDTH: f64 = 150.0;
+/// Between front and back.
+const GAP: f64 = 10.0;
+/// Room to the left of a sheet, for the gripper's name.
+const LEFT: f64 = 3.0;
+/// Room above the sheets for their names.
+const ABOVE: f64 = 11.0;
+/// Room below.
+const BELOW: f64 = 4.0;
+/// Height that a sheet may take.
+const MOST_HIGH: f64 = 96.0;
+/// Names stand so far above a sheet.
+const OFF: f64 = 6.0;
+/// Half the height of a page number.
+const LETTER: f64 = 1.0;
+/// Pages narrower than this on the drawing carry no number.
+const LEAST_PAGE: f64 = 5.0;
+/// A cut runs so far beyond the sheet.
+const OVER: f64 = 1.5;
+/// Length of the stroke at a page's head, and its distance from it.
+const STROKE: f64 = 2.4;
+/// See [`STROKE`].
+const INSIDE: f64 = 1.0;
+
+/// Draws the chosen press sheet with the outermost folded sheet on it; nothing when none can be used.
+#[must_use]
+pub fn press_sheet(plan: &Plan) -> Option<Drawing> {
+    let layout = &plan.results.layout;
+    let way = layout.chosen().filter(|way| way.refusal.is_none())?;
+    let leaf = plan.results.leaves.first()?;
+    let (wide, high) = (way.press.width.get(), way.press.height.get());
+    let room = (WIDTH - GAP) / 2.0 - LEFT;
+    let scale = (room / wide).min(MOST_HIGH / high);
+    let mut shapes = Vec::new();
+    for (index, side) in [Side::Front, Side::Back].into_iter().enumerate() {
+        let middle = WIDTH / 4.0 + index as f64 * WIDTH / 2.0;
+        let frame = Frame { plan, way, leaf, side, scale, left: middle - wide * scale / 2.0 };
+        frame.draw(&mut shapes);
+    }
+    let flats = Measure::count(way.flats());
+    Some(Drawing {
+        id: "press-sheet",
+        title: say("drawing.press_sheet")
+            .put("width", way.press.width)
+            .put("height", way.press.height),
+        description: say("drawing.press_sheet.spoken")
+            .put("flats", flats)
+            .put("columns", Measure::count(way.grid.0))
+            .put("rows", Measure::count(way.grid.1))
+            .put("used", Measure::share(way.used)),
+        width: WIDTH,
+        height: ABOVE + high * scale + BELOW,
+        shapes,
+    })
+}
+
+/// One side of the press sheet on the drawing.
+struct Frame<'a> {
+    plan: &'a Plan,
+    way: &'a Way,
+    leaf: &'a Leaf,
+    side: Side,
+    scale: f64,
+    left: f64,
+}
+
+impl Frame<'_> {
+    /// A place on this side of the press sheet.
+    fn at(&self, x: f64, y: f64) -> Point {
+        Point { x: self.left + x * self.scale, y: ABOVE + y * self.scale }
+    }
+
+    fn line(&self, from: (f64, f64), to: (f64, f64), pen: Pen, shapes: &mut Vec<Shape>) {
+        shapes.push(Shape::Line { from: self.at(from.0, from.1), to: self.at(to.0, to.1), pen });
+    }
+
+    fn rectangle(&self, corner: (f64, f64), size: (f64, f64), pen: Pen, shapes: &mut Vec<Shape>) {
+        let (left, top) = corner;
+        let (right, bottom) = (left + size.0, top + size.1);
+        for (from, to) in [
+            ((left, top), (right, top)),
+            ((right, top), (right, bottom)),
+            ((right, bottom), (left, bottom)),
+            ((left, bottom), (left, top)),
+        ] {
+            self.line(from, to, pen, shapes);
+        }
+    }
+
+    fn draw(&self, shapes: &mut Vec<Shape>) {
+        let press = self.way.press;
+        self.name(shapes);
+        self.gripper(shapes);
+        for panel in panels(self.plan.results.layout.copy, self.way, self.leaf, self.side) {
+            self.page(&panel, shapes);
+        }
+        self.stitches(shapes);
+        self.cuts(shapes);
+        let size = (press.width.get(), press.height.get());
+        self.rectangle((0.0, 0.0), size, Pen::Ink, shapes);
+    }
+
+    /// Which side it is.
+    fn name(&self, shapes: &mut Vec<Shape>) {
+        let key = match self.side {
+            Side::Front => "drawing.press_sheet.front",
+            Side::Back => "drawing.press_sheet.back",
+        };
+        let middle = self.at(self.way.press.width.get() / 2.0, 0.0);
+        shapes.push(Shape::Text {
+            pen: Pen::Ink,
+            at: Point { y: middle.y - OFF, ..middle },
+            anchor: Anchor::Middle,
+            words: say(key).put("sheet", Measure::count(self.leaf.place)),
+        });
+    }
+
+    /// Where the press grips: it keeps its edge when the sheet is turned over.
+    fn gripper(&self, shapes: &mut Vec<Shape>) {
+        let (press, edges) = (self.way.press, self.way.edges);
+        let (wide, high) = (press.width.get(), press.height.get());
+        let (from, to) = if self.way.gripper_beside {
+            let x = edges.left.get();
+            ((x, 0.0), (x, high))
+        } else {
+            let y = edges.top.get();
+            ((0.0, y), (wide, y))
+        };
+        self.line(from, to, Pen::Hair, shapes);
+        let corner = self.at(0.0, 0.0);
+        let key = if self.way.gripper_beside {
+            "drawing.press_sheet.gripper-left"
+        } else {
+            "drawing.press_sheet.gripper-top"
+        };
+        shapes.push(Shape::Text {
+            pen: Pen::Hair,
+            at: Point { y: corner.y - OVER, ..corner },
+            anchor: Anchor::Start,
+            words: say(key)
+                .put("gripper", if self.way.gripper_beside { edges.left } else { edges.top }),
+        });
+    }
+
+    /// One page: its trimmed outline, its number, its head, and the fold beside it.
+    fn page(&self, panel: &Panel, shapes: &mut Vec<Shape>) {
+        let (x, y) = (panel.corner.width.get(), panel.corner.height.get());
+        let (wide, high) = (panel.size.width.get(), panel.size.height.get());
+        self.rectangle((x, y), (wide, high), Pen::Hair, shapes);
+        if panel.fold_right {
+            self.line((x + wide, y), (x + wide, y + high), Pen::Ink, shapes);
+        }
+        let head = if panel.head_down {
+            self.at(x + wide / 2.0, y + high).y - INSIDE
+        } else {
+            self.at(x + wide / 2.0, y).y + INSIDE
+        };
+        let middle = self.at(x + wide / 2.0, y + high / 2.0);
+        let stroke = STROKE.min(wide * self.scale / 2.0) / 2.0;
+        shapes.push(Shape::Line {
+            from: Point { x: middle.x - stroke, y: head },
+            to: Point { x: middle.x + stroke, y: head },
+            pen: Pen::Ink,
+        });
+        if wide * self.scale >= LEAST_PAGE {
+            shapes.push(Shape::Text {
+                pen: Pen::Ink,
+                at: Point { y: middle.y + LETTER, ..middle },
+                anchor: Anchor::Middle,
+                words: number(panel.folio),
+            });
+        }
+    }
+
+    /// Crowns of the stitches, which lie outside: on the front.
+    fn stitches(&self, shapes: &mut Vec<Shape>) {
+        if self.side == Side::Back {
+            return;
+        }
+        let results = &self.plan.results;
+        let half = results.stitches.wire.crown.get() / 2.0;
+        let height = results.layout.copy.height;
+        for copy in copies(results.layout.copy, self.way) {
+            let own = |nth| {
+                results.stitches.placement.stitches.iter().filter(move |stitch| stitch.copy == nth)
+            };
+            for stitch in own(copy.nth) {
+                let from_top =
+                    if copy.head_down { height - stitch.from_head } else { stitch.from_head };
+                let (x, y) = (copy.fold.get(), (copy.top + from_top).get());
+                self.line((x, y - half), (x, y + half), Pen::Wire, shapes);
+            }
+        }
+    }
+
+    /// The guillotine's cuts, right through the press sheet.
+    fn cuts(&self, shapes: &mut Vec<Shape>) {
+        if self.way.route == Route::Straight {
+            return;
+        }
+        let Size { width: wide, height: high } = self.way.press;
+        let (columns, rows) = self.way.grid;
+        let over = Mm(OVER / self.scale);
+        let mirrored = self.side == Side::Back;
+        let beside = self.way.gripper_beside;
+        for (count, start, pitch, piece, length, upright) in [
+            (columns, self.way.origin.width, self.way.pitch.width, self.way.flat.width, wide, true),
+            (
+                rows,
+                self.way.origin.height,
+                self.way.pitch.height,
+                self.way.flat.height,
+                high,
+                false,
+            ),
+        ] {
+            let mut last = f64::NEG_INFINITY;
+            for index in 0..count {
+                let begin = start + pitch * f64::from(index);
+                for place in [begin, begin + piece] {
+                    let (known, place) = (last, place.get());
+                    last = place;
+                    // Neighbours without a gap share a cut; at the very edge there is none.
+                    if (place - known).abs() < over.get() / 2.0
+                        || place <= 0.0
+                        || place >= length.get()
+                    {
+                        continue;
+                    }
+                    let turned = mirrored && upright != beside;
+                    let place = if turned { length.get() - place } else { place };
+                    let (from, to) = if upright {
+                        ((place, -over.get()), (place, (high + over).get()))
+                    } else {
+                        ((-over.get(), place), ((wide + over).get(), place))
+                    };
+                    self.line(from, to, Pen::Cut, shapes);
+                }
+            }
+        }
+    }
+}
+
+/// What stands on a page of the drawing.
+fn number(folio: Folio) -> Say {
+    match folio {
+        Folio::Page(page) => say("drawing.press_sheet.page").put("page", Measure::count(page)),
+        Folio::Cover(side) => say(format!("drawing.press_sheet.cover.{side}")),
+    }
+}
