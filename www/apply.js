@@ -4,8 +4,11 @@ import { copy, download } from "./files.js";
 
 const PAUSE = 700; // ms of quiet before a changed verdict is read aloud, so that typing is not
 
-/** Listens in `root`. `ask` turns an event into patches; `keep` stores a text, false if it cannot. */
-export function attach(root, ask, keep) {
+/**
+ * Listens in `root`. `ask` turns an event into patches; `keep` stores a text, false if it cannot;
+ * `seek` passes a question on to the helper.
+ */
+export function attach(root, ask, keep, seek) {
   const shown = new WeakMap(); // element → the HTML it was given last
   const open = new Map(); // id of a details → whether it stands open
   const scrolled = new Map(); // id → [left, top]
@@ -85,6 +88,7 @@ export function attach(root, ask, keep) {
     copy: ({ text }) => copy(text),
     announce: ({ text }) => announce(text),
     print: () => setTimeout(print), // the window it opens holds the script up
+    search: (patch) => seek(patch),
     later,
   };
 

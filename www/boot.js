@@ -4,14 +4,18 @@
 import { bindings } from "bindings"; // what wasm-bindgen wrote, in a function; see pkg-scripts/page
 import { attach } from "./apply.js";
 import { listen, recall, remember } from "./files.js";
+import { hire } from "./worker.js";
 
 const decode = (text) =>
   Uint8Array.fromBase64
     ? Uint8Array.fromBase64(text)
     : Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
 
-/** `planner` is the module in base64, `words` the language files by language. */
-export function boot(root, planner, words) {
+/**
+ * `planner` is the module in base64, `words` the language files by language; `source` the text of
+ * this script, where a helper may be started from it.
+ */
+export function boot(root, planner, words, source) {
   const module = new WebAssembly.Module(decode(planner));
   const own = root === document; // storage belongs to the page itself, not to a page it stands in
   let saved = own ? recall() : null;
@@ -52,9 +56,11 @@ export function boot(root, planner, words) {
   };
 
   const first = start();
-  const page = attach(root, ask, keep);
+  let seek = () => {};
+  const page = attach(root, ask, keep, (question) => seek(question));
   listen(page);
   page.run(first);
+  if (source) seek = hire(source, module, page.tell);
   // Writing back what is there shows whether anything can be kept at all.
   if (own && !remember(saved || "")) page.tell("storage", "", "none");
 }

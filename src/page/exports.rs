@@ -4,11 +4,12 @@
 #![allow(unsafe_code, missing_docs)]
 
 use super::{Event, Json, Session};
+use crate::advise::{Advice, MOST_TRIED};
 use crate::draft::{Draft, FieldError, Tree, from_tree};
 use crate::job::{self, Job};
 use crate::plan;
 use crate::shop::{self, Shop};
-use crate::view::json::{errors_out, plan_out};
+use crate::view::json::{advice_out, errors_out, plan_out};
 use crate::view::{Numbers, Printer};
 use crate::words::{EN, Words, say};
 use serde::{Deserialize, Serialize};
@@ -86,6 +87,8 @@ const TYPES: &str = r#"
 export type QuirefitFile = Record<string, unknown>;
 /** A plan, or everything that is wrong with what was given. */
 export type Planned = { plan: PlanOut } | { errors: ErrorOut[] };
+/** What would make a job fit, or everything that is wrong with what was given. */
+export type Advised = { advice: AdviceOut } | { errors: ErrorOut[] };
 /** How a job was understood, or everything that is wrong with it. */
 export type Read = { understood: true } | { errors: ErrorOut[] };
 "#;
@@ -98,6 +101,9 @@ extern "C" {
     /// A plan or errors.
     #[wasm_bindgen(typescript_type = "Planned")]
     pub type PlannedOut;
+    /// Advice or errors.
+    #[wasm_bindgen(typescript_type = "Advised")]
+    pub type AdvisedOut;
     /// A reading or errors.
     #[wasm_bindgen(typescript_type = "Read")]
     pub type ReadOut;
@@ -116,6 +122,32 @@ pub fn plan_file(job: FileIn, shop: FileIn) -> Result<PlannedOut, JsValue> {
         Err(errors) => wrap("errors", &errors_out(&errors, &printer))?,
     };
     Ok(answer.unchecked_into())
+}
+
+/// Says what would make a job file fit in a shop file, or what else would work: every way is planned
+/// like any other book. Without a shop, in the demo shop.
+#[wasm_bindgen(js_name = advise)]
+pub fn advise_file(job: FileIn, shop: FileIn) -> Result<AdvisedOut, JsValue> {
+    let words = Words::load(&[EN]);
+    let printer = Printer { words: &words, numbers: Numbers::METRIC };
+    let job: JsValue = job.into();
+    let answer = match read_both(job.clone(), shop.into()) {
+        Ok((read, shop)) => {
+            let draft = draft(job, &job::SCHEMA).unwrap_or_default();
+            let planned = plan::plan(&read, &shop);
+            let advice = Advice::searched(&draft, &read, &shop, &planned, MOST_TRIED);
+            wrap("advice", &advice_out(&advice, &printer))?
+        }
+        Err(errors) => wrap("errors", &errors_out(&errors, &printer))?,
+    };
+    Ok(answer.unchecked_into())
+}
+
+/// What the page's helper is asked: texts of a job and a shop, the latter empty for the demo shop.
+#[wasm_bindgen]
+#[must_use]
+pub fn search(job: &str, shop: &str) -> String {
+    super::search(job, shop, JSON)
 }
 
 /// Reads a job file against a shop file and tells every fault at once.

@@ -1,0 +1,73 @@
+// A second instance of the planner beside the page: it searches for what would make a book fit while
+// the page answers the next key. It is this same script, started once more from a blob.
+
+import { bindings } from "bindings";
+
+const PATIENCE = 5000; // ms until a helper that says nothing counts as lost
+
+/** In the helper: takes the module, then questions; answers each with its number. */
+export function serve() {
+  let search;
+  let shop = "";
+  onmessage = ({ data }) => {
+    if (data.module) {
+      const planner = bindings();
+      planner.initSync({ module: data.module });
+      search = planner.search;
+      postMessage({});
+      return;
+    }
+    shop = data.shop ?? shop;
+    postMessage({ number: data.number, found: search(data.job, shop) });
+  };
+}
+
+/**
+ * On the page: starts a helper from the text of the page's script. Gives back what takes a question;
+ * while one is being worked on, only the latest of those that come is kept. Where no helper can be
+ * had, the session is told, and searches by itself.
+ */
+export function hire(source, module, tell) {
+  let worker;
+  let busy = true; // until it has taken the module
+  let waiting;
+  let watch;
+
+  const lost = () => {
+    clearTimeout(watch);
+    worker?.terminate();
+    worker = undefined;
+    tell("helper", "", "none");
+  };
+  const send = (message) => {
+    busy = true;
+    watch = setTimeout(lost, PATIENCE);
+    worker.postMessage(message);
+  };
+  try {
+    const url = URL.createObjectURL(new Blob([source], { type: "text/javascript" }));
+    worker = new Worker(url);
+    worker.onerror = lost;
+    worker.onmessageerror = lost;
+    worker.onmessage = ({ data: { number, found } }) => {
+      clearTimeout(watch);
+      URL.revokeObjectURL(url);
+      busy = false;
+      const next = waiting;
+      waiting = undefined;
+      if (next) send(next);
+      if (number === undefined) tell("helper", "", "ready");
+      else if (!next) tell("found", number, found);
+    };
+    send({ module });
+  } catch (error) {
+    console.info(`no helper: ${error}`);
+    worker = undefined;
+  }
+  return ({ number, job, shop }) => {
+    if (!worker) return setTimeout(tell, 0, "helper", "", "none");
+    const message = { number, job, shop: shop ?? waiting?.shop };
+    if (busy) waiting = message;
+    else send(message);
+  };
+}
