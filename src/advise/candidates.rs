@@ -1,10 +1,10 @@
 //! Every single change worth trying.
 
 use super::asked::Asked;
-use super::change::{Change, Weighed};
+use super::change::{ByRule, Change, Weighed};
 use super::scratch::other_spine;
 use crate::data;
-use crate::job::{HeadFoot, Job, Role};
+use crate::job::{HeadFoot, Job, Role, RouteWish};
 use crate::units::{Mm, PAGES_PER_SHEET, Pages, Sheets};
 
 /// Most copies along one fold, as many as the job's field takes.
@@ -52,6 +52,7 @@ pub(super) fn singles(asked: &Asked) -> Vec<Weighed> {
     );
     face_cuts(asked, &mut out);
     head_foot(job, &mut out);
+    by_rule(job, &mut out);
     let ups = (1..=MOST_UP).filter(|up| *up != job.copies_up);
     out.extend(ups.map(|up| Weighed::plain(Change::CopiesUp(up))));
     out
@@ -108,6 +109,17 @@ fn face_cuts(asked: &Asked, out: &mut Vec<Weighed>) {
         cuts.filter(|cut| job.face_cut != Some(*cut) && *cut > Mm::ZERO)
             .map(|cut| Weighed::plain(Change::FaceCut(Some(cut)))),
     );
+}
+
+/// What somebody has decided and a rule could decide.
+fn by_rule(job: &Job, out: &mut Vec<Weighed>) {
+    let decided = [
+        (job.stitches.is_some(), ByRule::Stitches),
+        (job.press_sheet.is_some(), ByRule::PressSheet),
+        (job.route != RouteWish::Auto, ByRule::Route),
+    ];
+    let decided = decided.into_iter().filter(|(decided, _)| *decided);
+    out.extend(decided.map(|(_, field)| Weighed::plain(Change::ByRule(field))));
 }
 
 /// Head and foot cut in another place than now.

@@ -29,6 +29,30 @@ pub(super) enum Change {
     HeadFoot(HeadFoot),
     /// So many copies along one fold.
     CopiesUp(u32),
+    /// What somebody has decided is left to the rule.
+    ByRule(ByRule),
+}
+
+/// Fields that may be left empty, so that a rule decides.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum ByRule {
+    /// How many stitches.
+    Stitches,
+    /// Which press sheet.
+    PressSheet,
+    /// Whether sheets are cut to size before the line.
+    Route,
+}
+
+impl ByRule {
+    /// The field's name.
+    pub(super) const fn name(self) -> &'static str {
+        match self {
+            Self::Stitches => "stitches",
+            Self::PressSheet => "press_sheet",
+            Self::Route => "route",
+        }
+    }
 }
 
 impl Change {
@@ -66,6 +90,7 @@ impl Weighed {
             Change::FaceCut(_) => &data::FACE_CUT,
             Change::HeadFoot(_) => &data::HEAD_FOOT,
             Change::CopiesUp(_) => &data::COPIES_UP,
+            Change::ByRule(_) => &data::BY_RULE,
             Change::Paper(_) => &data::WEIGHT,
             Change::Cover(_) => &data::COVER,
             Change::Pages(_) => &data::PAGES,

@@ -13,6 +13,7 @@ mod papers;
 mod scratch;
 mod search;
 mod sizes;
+mod typed;
 
 pub use inverse::{Inverse, Room, room};
 pub use offer::{Offer, Told};

@@ -1,10 +1,10 @@
 //! A job to try changes on in place, and a plan to judge them with: nothing is allocated per try.
 
 use super::asked::Asked;
-use super::change::Change;
+use super::change::{ByRule, Change};
 use super::papers::PaperChoice;
 use crate::check::Verdict;
-use crate::job::{HeadFoot, Job, Numbering, Role, Section, Spine};
+use crate::job::{HeadFoot, Job, Numbering, Role, RouteWish, Section, Spine};
 use crate::plan::{Plan, plan_into};
 use crate::units::{PAGES_PER_SHEET, Pages};
 
@@ -76,6 +76,9 @@ impl Pair {
         work.face_cut = base.face_cut;
         work.head_foot = base.head_foot;
         work.copies_up = base.copies_up;
+        work.stitches = base.stitches;
+        work.press_sheet = base.press_sheet;
+        work.route = base.route;
         work.dummy = base.dummy;
         for (section, base) in work.sections.iter_mut().zip(&base.sections) {
             section.pages = base.pages;
@@ -128,6 +131,9 @@ fn apply(job: &mut Job, papers: &mut [usize], asked: &Asked, change: Change, bar
         Change::FaceCut(cut) => job.face_cut = cut,
         Change::HeadFoot(head_foot) => job.head_foot = head_foot,
         Change::CopiesUp(copies) => job.copies_up = copies,
+        Change::ByRule(ByRule::Stitches) => job.stitches = None,
+        Change::ByRule(ByRule::PressSheet) => job.press_sheet = None,
+        Change::ByRule(ByRule::Route) => job.route = RouteWish::Auto,
     }
 }
 

@@ -70,6 +70,12 @@ impl<'a> Search<'a> {
         search
     }
 
+    /// Every single change.
+    #[cfg(test)]
+    pub(super) fn singles(&self) -> &[Tried] {
+        &self.singles
+    }
+
     /// How many books have been planned.
     #[must_use]
     pub const fn tried(&self) -> usize {

@@ -36,6 +36,8 @@ const KIND: ChangeKind = ChangeKind {
     source: Source::Practice,
 };
 
+/// What somebody has decided, left to the rule again.
+pub const BY_RULE: ChangeKind = ChangeKind { id: "rule", axis: "rule", base: 0.3, most: 3, ..KIND };
 /// Another face cut: only the shop sees it.
 pub const FACE_CUT: ChangeKind = ChangeKind { id: "face-cut", axis: "cut", base: 0.4, ..KIND };
 /// Head and foot cut elsewhere: a further step in the shop.
@@ -107,7 +109,8 @@ pub const SIZE: ChangeKind =
     ChangeKind { id: "size", axis: "size", base: 3.0, share: 5.0, most: 2, client: true, ..KIND };
 
 /// Every kind of change.
-pub static CHANGES: [&ChangeKind; 15] = [
+pub static CHANGES: [&ChangeKind; 16] = [
+    &BY_RULE,
     &FACE_CUT,
     &HEAD_FOOT,
     &COPIES_UP,

@@ -22,8 +22,8 @@ mod wires;
 pub use basis_sizes::{BASIS_SIZES, BasisSize};
 pub use bindings::{BINDINGS, Binding};
 pub use changes::{
-    BOUND, CHANGES, COPIES_UP, COVER, ChangeKind, FACE_CUT, HEAD_FOOT, LINE, OTHER_KIND, OWN, PAGES,
-    SELF_COVER, SIZE, SPINE, TURNED, VOLUMES, WEIGHT,
+    BOUND, BY_RULE, CHANGES, COPIES_UP, COVER, ChangeKind, FACE_CUT, HEAD_FOOT, LINE, OTHER_KIND,
+    OWN, PAGES, SELF_COVER, SIZE, SPINE, TURNED, VOLUMES, WEIGHT,
 };
 pub use demo::{DEMO_STOCKS, DemoStock};
 pub use lines::{LINES, Line, Range};

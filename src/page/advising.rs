@@ -66,6 +66,12 @@ impl Advising {
     }
 }
 
+/// Says that the ways on the page are the last book's, and new ones on their way.
+fn busy(yes: bool) -> Patch {
+    let value = yes.then(|| "true".to_owned());
+    Patch::Attr { id: format!("body-{REGION}"), name: "aria-busy", value }
+}
+
 impl Session {
     /// Sees to it that the shown plan gets its advice.
     pub(super) fn seek(&mut self, out: &mut Vec<Patch>) {
@@ -82,6 +88,7 @@ impl Session {
         let known = self.advising.told_shop.as_ref() == Some(&shop);
         self.advising.told_shop = Some(shop.clone());
         self.advising.asked = true;
+        out.push(busy(true));
         out.push(Patch::Search {
             number: self.advising.number.to_string(),
             job: (self.json.print)(&to_tree(&self.advising.draft, &job::SCHEMA)),
@@ -119,6 +126,9 @@ impl Session {
     /// A helper is there, or was lost.
     pub(super) fn helper(&mut self, there: bool, out: &mut Vec<Patch>) {
         self.advising.helper = there;
+        // For tests and whoever looks into the page: who searches.
+        let value = Some(if there { "ready" } else { "none" }.to_owned());
+        out.push(Patch::Attr { id: "page".to_owned(), name: "data-helper", value });
         if !there {
             self.advising.told_shop = None;
             if core::mem::take(&mut self.advising.asked) {
@@ -129,6 +139,7 @@ impl Session {
     }
 
     fn paint_fixes(&mut self, out: &mut Vec<Patch>) {
+        out.push(busy(false));
         if let Some(region) = REGIONS.iter().find(|region| region.id == REGION) {
             self.paint_region(region, out);
         }

@@ -1,6 +1,7 @@
 //! All cases, file by file. To add one: an `async fn name(page: &Page<'_>) -> Outcome` in the file
 //! it belongs to, and its name in that file's `cases!` list.
 
+mod advice;
 mod files;
 mod glue;
 mod harness;
@@ -12,7 +13,7 @@ use crate::case::Case;
 
 /// Every case of every file.
 pub fn all() -> Vec<&'static Case> {
-    [harness::CASES, glue::CASES, opens::CASES, typing::CASES, files::CASES, looks::CASES]
+    [harness::CASES, glue::CASES, opens::CASES, typing::CASES, files::CASES, advice::CASES, looks::CASES]
         .into_iter()
         .flatten()
         .collect()
