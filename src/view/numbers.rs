@@ -58,12 +58,18 @@ impl Numbers {
         }
     }
 
-    /// "low–high" without the unit; nothing where print cannot tell them apart.
+    /// "low–high" without the unit, which stands with the nominal; with units where they differ, as
+    /// between grams and kilograms. Nothing where print cannot tell them apart.
     #[must_use]
     pub fn range(&self, band: Band<f64>, unit: Unit) -> Option<String> {
-        let low = self.split(Measure::new(band.low, unit)).0;
-        let high = self.split(Measure::new(band.high, unit)).0;
-        (low != high).then(|| format!("{low}–{high}"))
+        let [low, nominal, high] =
+            [band.low, band.nominal, band.high].map(|value| Measure::new(value, unit));
+        let (least, sign) = self.split(low);
+        let (most, other) = self.split(high);
+        if sign != other || sign != self.split(nominal).1 {
+            return Some(format!("{}–{}", self.print(low), self.print(high)));
+        }
+        (least != most).then(|| format!("{least}–{most}"))
     }
 
     /// The number and its unit's sign, apart, so that the view can set the sign smaller.
@@ -202,5 +208,11 @@ mod tests {
         assert_eq!(Numbers::METRIC.band(narrow, Unit::Length), "1.5\u{a0}mm");
         let wide = Band { low: 1.4, nominal: 1.54, high: 1.72 };
         assert_eq!(Numbers::METRIC.band(wide, Unit::Length), "1.54\u{a0}mm (1.4–1.72)");
+    }
+
+    #[test]
+    fn a_band_across_two_units_names_both() {
+        let mass = Band { low: 956.8, nominal: 1020.0, high: 1090.0 };
+        assert_eq!(Numbers::METRIC.band(mass, Unit::Mass), "1\u{a0}kg (956.8\u{a0}g–1.1\u{a0}kg)");
     }
 }
