@@ -60,9 +60,8 @@ export function hire(source, module, tell) {
       else if (!next) tell("found", number, found);
     };
     send({ module });
-  } catch (error) {
-    console.info(`no helper: ${error}`);
-    worker = undefined;
+  } catch {
+    lost();
   }
   return ({ number, job, shop }) => {
     if (!worker) return setTimeout(tell, 0, "helper", "", "none");
