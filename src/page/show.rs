@@ -89,14 +89,14 @@ impl Session {
         let reading = job::read(&self.draft, &self.shop);
         self.show_notes(&reading, out);
         let stale = reading.job.is_none();
-        if let Some(job) = &reading.job {
-            if self.shown.is_none() || !self.advising.knows(&self.draft) {
-                let plan = plan::plan(job, &self.shop);
-                let advice = Advice::at_once(job, &self.shop, &plan);
-                self.shown = Some((job.clone(), plan, advice));
-                self.advising.begin(&self.draft);
-                self.fold_fixes(out);
-            }
+        if let Some(job) = &reading.job
+            && (self.shown.is_none() || !self.advising.knows(&self.draft))
+        {
+            let plan = plan::plan(job, &self.shop);
+            let advice = Advice::at_once(job, &self.shop, &plan);
+            self.shown = Some((job.clone(), plan, advice));
+            self.advising.begin(&self.draft);
+            self.fold_fixes(out);
         }
         let answer = self.answer_html(&reading, stale);
         self.set_html("answer", answer, out);

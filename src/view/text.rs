@@ -84,8 +84,7 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
 #[must_use]
 pub fn advice(advice: &Advice, plan: &Plan, printer: &Printer) -> String {
     let fits = plan.verdict == Verdict::Fits;
-    let mut lines =
-        vec![printer.word(if fits { "fixes.else" } else { "region.fixes" }).to_owned()];
+    let mut lines = vec![printer.word(if fits { "fixes.else" } else { "region.fixes" }).to_owned()];
     if advice.only_just() {
         lines.push(format!("  {}", printer.word("fixes.only-just")));
     }
@@ -106,9 +105,7 @@ pub fn advice(advice: &Advice, plan: &Plan, printer: &Printer) -> String {
 pub fn way(offer: &Offer) -> Say {
     let mut told = offer.told.iter().map(Told::say);
     match (told.next(), told.next()) {
-        (Some(first), Some(second)) => {
-            say("fixes.two").say("first", first).say("second", second)
-        }
+        (Some(first), Some(second)) => say("fixes.two").say("first", first).say("second", second),
         (Some(first), None) => first,
         _ => say("fixes.none.else"),
     }
