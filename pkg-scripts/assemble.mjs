@@ -90,9 +90,10 @@ refuse("a path of a machine", first(everything, /(?:\/home\/|\/Users\/|\.cargo\/
 // The weight.
 const weigh = (text) => ({ raw: Buffer.byteLength(text), gzip: gzipSync(text, { level: 9 }).length });
 const row = (name, { raw, gzip }) =>
-  console.log(`${name.padEnd(22)}${String(raw).padStart(9)}${String(gzip).padStart(9)}`);
+  console.log(`| ${name.padEnd(17)} | ${String(raw).padStart(9)} | ${String(gzip).padStart(9)} |`);
 const total = weigh(page);
-console.log(`${"bytes".padEnd(22)}${"raw".padStart(9)}${"gzip".padStart(9)}`);
+row("bytes", { raw: "raw", gzip: "gzip" });
+console.log("|---|--:|--:|");
 row("planner (wasm)", weigh(wasm));
 row("planner as base64", weigh(planner));
 row("script", weigh(script));

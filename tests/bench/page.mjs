@@ -1,0 +1,180 @@
+// Times the module and the page in Chromium and prints the report; `pkg-scripts/bench` builds what
+// is timed and calls: node tests/bench/page.mjs NATIVE_NANOSECONDS WEIGHTS_FILE
+//
+// Every figure is a median. Aims are those of the project, printed beside what was measured.
+
+import { spawn } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { createServer } from "node:net";
+import { setTimeout as sleep } from "node:timers/promises";
+import { pathToFileURL } from "node:url";
+
+const [native, weights] = process.argv.slice(2);
+const OPENINGS = 21;
+const KEYS = 41;
+
+const median = (list) => list.toSorted((a, b) => a - b)[list.length >> 1];
+const at = (path) => pathToFileURL(path).href;
+
+// WebDriver, as little of it as this needs.
+const port = await new Promise((done) => {
+  const probe = createServer().listen(0, "127.0.0.1", () => {
+    const { port } = probe.address();
+    probe.close(() => done(port));
+  });
+});
+const driver = spawn("chromedriver", [`--port=${port}`], { stdio: "ignore" });
+process.on("exit", () => driver.kill());
+
+const call = async (method, path, body) => {
+  const answer = await fetch(`http://127.0.0.1:${port}/${path}`, { method, body: body && JSON.stringify(body) });
+  const { value } = await answer.json();
+  if (value?.error) throw new Error(value.message);
+  return value;
+};
+const ready = async () => {
+  for (let tries = 0; tries < 100; tries += 1) {
+    try {
+      return await call("GET", "status");
+    } catch {
+      await sleep(50);
+    }
+  }
+  throw new Error("chromedriver does not answer");
+};
+await ready();
+const { "goog:chromeOptions": options } = JSON.parse(readFileSync("tests/browser/webdriver.json", "utf8"));
+const opened = await call("POST", "session", {
+  capabilities: { alwaysMatch: { "goog:chromeOptions": options, timeouts: { script: 120_000 } } },
+});
+const session = `session/${opened.sessionId}`;
+const open = (path) => call("POST", `${session}/url`, { url: at(path) });
+const run = (script, ...args) => call("POST", `${session}/execute/async`, {
+  script: `const done = arguments[arguments.length - 1]; (${script})(...arguments).then(done, (error) => done({ error: String(error) }))`,
+  args,
+}).then((value) => {
+  if (value?.error) throw new Error(value.error);
+  return value;
+});
+const slow = (rate) =>
+  call("POST", `${session}/goog/cdp/execute`, { cmd: "Emulation.setCPUThrottlingRate", params: { rate } });
+
+// One plan in the module, nanoseconds.
+const plans = async () => {
+  const runs = 2000;
+  const times = [];
+  for (let sample = 0; sample < 31; sample += 1) {
+    const began = performance.now();
+    window.plans(runs);
+    times.push(((performance.now() - began) / runs) * 1e6);
+  }
+  return times;
+};
+
+// An event that means nothing to the session: there and back with an empty answer, nanoseconds.
+const crossings = async () => {
+  const runs = 5000;
+  const times = [];
+  for (let sample = 0; sample < 31; sample += 1) {
+    const began = performance.now();
+    for (let turn = 0; turn < runs; turn += 1) window.session.handle({ kind: "nothing", id: "a", value: "b" });
+    times.push(((performance.now() - began) / runs) * 1e6);
+  }
+  return times;
+};
+
+// From the start of the navigation until the script at the page's end has run, and the first paint.
+const openings = async () => {
+  const [{ domContentLoadedEventEnd }] = performance.getEntriesByType("navigation");
+  const paint = () => performance.getEntriesByName("first-contentful-paint")[0]?.startTime;
+  while (paint() === undefined) await new Promise((next) => setTimeout(next, 20));
+  return [domContentLoadedEventEnd, paint()];
+};
+
+// A key in a book of 25 sheets, every disclosure closed. First figure: the input event, its handler,
+// forced layout. Second: until a message posted from the next frame arrives, which is after its paint.
+const keys = async (count) => {
+  const field = document.querySelector("[name=pages]");
+  const rest = () => new Promise((next) => setTimeout(next, 60));
+  for (const details of document.querySelectorAll("details[open]")) details.open = false;
+  const type = (text) => {
+    field.value = text;
+    field.dispatchEvent(new InputEvent("input", { bubbles: true }));
+  };
+  type("96 + 4");
+  await rest();
+  const times = [];
+  for (let key = 0; key < count; key += 1) {
+    const before = document.getElementById("answer").innerHTML;
+    const began = performance.now();
+    type(key % 2 ? "96 + 4" : "92 + 4");
+    document.body.offsetHeight;
+    const laid = performance.now() - began;
+    if (document.getElementById("answer").innerHTML === before) throw new Error("the key changed nothing");
+    const painted = await new Promise((next) => requestAnimationFrame(() => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = () => next(performance.now() - began);
+      port2.postMessage(0);
+    }));
+    times.push([laid, painted]);
+    await rest();
+  }
+  return times;
+};
+
+const both = (list) => [median(list.map(([first]) => first)), median(list.map(([, second]) => second))];
+
+try {
+  await open("target/bench/module.html");
+  const module = median(await run(plans));
+  const crossing = median(await run(crossings));
+
+  const pages = { "dist/quirefit.html": [], "target/bench/empty.html": [] };
+  for (let turn = 0; turn < OPENINGS; turn += 1) {
+    for (const [path, list] of Object.entries(pages)) {
+      await open(path);
+      list.push(await run(openings));
+    }
+  }
+  const [page, empty] = Object.values(pages).map(both);
+
+  await open("dist/quirefit.html");
+  const [laid, painted] = both(await run(keys, KEYS));
+  await slow(4);
+  const [laidSlow, paintedSlow] = both(await run(keys, KEYS));
+
+  const ms = (value) => value.toFixed(1);
+  console.log(`# Speed and size
+
+Medians, Chromium ${opened.capabilities.browserVersion}, headless.
+
+## One plan, 25 sheets
+
+| where | time | aim |
+|---|--:|--:|
+| natively, release | ${native} ns | 15,000 ns |
+| in the module | ${module.toFixed(0)} ns | |
+| module / native | ${(module / native).toFixed(2)} | 1.30 |
+| an event into the module and back | ${crossing.toFixed(0)} ns | |
+
+## Size, bytes
+
+${readFileSync(weights, "utf8").trim()}
+
+## From disk to the first answer, ${OPENINGS} openings each
+
+| page | answer, ms | first paint, ms |
+|---|--:|--:|
+| the planner | ${page.map(ms).join(" | ")} |
+| an empty page with an empty module | ${empty.map(ms).join(" | ")} |
+
+## From a key to the answer, 25 sheets, disclosures closed, ${KEYS} keys each
+
+| machine | laid out, ms | painted, ms | aim, ms |
+|---|--:|--:|--:|
+| 1 × | ${ms(laid)} | ${ms(painted)} | 16 |
+| 4 × slower | ${ms(laidSlow)} | ${ms(paintedSlow)} | 50 |`);
+} finally {
+  await call("DELETE", session).catch(() => {});
+  driver.kill();
+}
