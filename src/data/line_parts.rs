@@ -87,6 +87,7 @@ pub(super) const HEAVY_PACE: Pace = Pace {
 /// Everything large, and emptied while the line runs; only wire stops it.
 pub(super) const HEAVY_SUPPLIES: Supplies = Supplies {
     stacker_books: Some(1_200.0),
+    stacker_height: Some(900.0),
     stacker_minutes: 1.0,
     stacker_running: true,
     chip_mass: Some(250_000.0),

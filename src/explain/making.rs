@@ -8,6 +8,9 @@ use crate::source::Source;
 use crate::units::{Measure, Unit};
 use crate::words::{Say, say};
 
+/// Milligrams in a gram.
+const MG_PER_GRAM: f64 = 1000.0;
+
 fn number(value: f64) -> Measure {
     Measure::new(value, Unit::Number)
 }
@@ -73,7 +76,7 @@ pub(super) fn wire_run(_: &Job, plan: &Plan) -> Explanation {
             .put("metres", number(run.consumed.wire_metres())),
         say("explain.wire_run.mass")
             .put("wire", Measure::caliper(stitches.wire.diameter))
-            .put("stitch", number(stitches.wire.stitch.get()))
+            .put("stitch", number(stitches.wire.stitch.get() * MG_PER_GRAM))
             .put("mass", run.consumed.wire),
     ];
     if let Some(spools) = run.consumed.spools {

@@ -108,8 +108,9 @@ fn form(page: &Page) -> Markup {
 
 fn shell(region: &Region, page: &Page) -> Markup {
     let id = region.id;
+    let reading = page.scene.map_or(Reading::Design, |scene| scene.reading);
     html! {
-        section class="region" id={ "region-" (id) } {
+        section class="region" id={ "region-" (id) } hidden[!region.readings.contains(&reading)] {
             h2 id={ "heading-" (id) } { (page.printer.word(&format!("region.{id}"))) }
             details id={ "open-" (id) } open[region.open] {
                 summary id={ "summary-" (id) } { (region_summary(region, page.scene.as_ref())) }
