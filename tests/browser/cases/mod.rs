@@ -13,8 +13,16 @@ use crate::case::Case;
 
 /// Every case of every file.
 pub fn all() -> Vec<&'static Case> {
-    [harness::CASES, glue::CASES, opens::CASES, typing::CASES, files::CASES, advice::CASES, looks::CASES]
-        .into_iter()
-        .flatten()
-        .collect()
+    [
+        harness::CASES,
+        glue::CASES,
+        opens::CASES,
+        typing::CASES,
+        files::CASES,
+        advice::CASES,
+        looks::CASES,
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
