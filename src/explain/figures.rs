@@ -136,7 +136,9 @@ fn face_cut(job: &Job, plan: &Plan) -> Explanation {
         "explain.face_cut.straight"
     } else if trim.face_cut_given {
         "explain.face_cut.given"
-    } else { "explain.face_cut.rule" };
+    } else {
+        "explain.face_cut.rule"
+    };
     let lines = vec![
         say(key)
             .put("cut", trim.face_cut)

@@ -71,14 +71,23 @@ impl Prices {
     }
 }
 
-/// How far a refused way is from being one: 0 for none.
-const fn gravity(way: &Way) -> u32 {
+/// How far a refused way is from being one, nearest first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Gravity {
+    Usable,
+    Chip,
+    Feed,
+    Edges,
+    Small,
+}
+
+const fn gravity(way: &Way) -> Gravity {
     match way.refusal {
-        None => 0,
-        Some(Refusal::ChipThin(_) | Refusal::ChipDeep(_)) => 1,
-        Some(Refusal::OpenWidth(_) | Refusal::TravelHeight(_)) => 2,
-        Some(Refusal::Edges(_)) => 3,
-        Some(Refusal::Small(_)) => 4,
+        None => Gravity::Usable,
+        Some(Refusal::ChipThin(_) | Refusal::ChipDeep(_)) => Gravity::Chip,
+        Some(Refusal::OpenWidth(_) | Refusal::TravelHeight(_)) => Gravity::Feed,
+        Some(Refusal::Edges(_)) => Gravity::Edges,
+        Some(Refusal::Small(_)) => Gravity::Small,
     }
 }
 
