@@ -73,7 +73,8 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
     layout::straight_trim(job, &out.layout, &mut out.trim);
     finishing::stitches(job, line, &out.stack, &out.trim, &mut out.stitches);
     let (trim, stitches, limits) = (&out.trim, &out.stitches, &mut out.limits);
-    finishing::check_limits(job, line, &out.stack, &out.leaves, trim, stitches, limits);
+    let sheets = (&out.stack, fold, out.leaves.as_slice());
+    finishing::check_limits(job, line, sheets, trim, stitches, limits);
     out.trade_creep = book::trade_creep(job, &out.stack);
     out.cover = book::cover(job, &out.stack, fold, out.trim.wrap.nominal);
     out.margins = book::margins(job, &out.leaves);

@@ -94,7 +94,7 @@ impl Reader {
             };
             self.errors.push(error(&path, &given, wrong.text("name", name)));
         } else if let Some(text) = value.typed() {
-            if text.len() > LONGEST {
+            if text.chars().count() > LONGEST {
                 let most = Measure::new(LONGEST as f64, Unit::Count);
                 self.errors.push(error(&path, &text, say("file.long").put("most", most)));
             } else if self.draft.get(&path).is_empty() {

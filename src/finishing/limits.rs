@@ -1,10 +1,11 @@
 //! A value beside each limit of the line: fits, marginal or does not fit, with head-room.
 
 use super::Stitches;
-use crate::book::{Leaf, Stack, Trim};
+use super::room::{Room, room};
+use crate::book::{Fold, Leaf, Stack, Trim};
 use crate::data::{Line, Range};
 use crate::job::{Job, Role, Spine};
-use crate::units::{Band, Mm, PAGES_PER_SHEET, Unit};
+use crate::units::{Band, Mm, Unit};
 
 /// How a value stands to a limit, over its whole band.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
@@ -74,24 +75,6 @@ pub const LIMITS: [LimitId; 16] = [
     LimitId::Passes,
     LimitId::Bins,
 ];
-
-/// Head-room in things a person can picture, at the unfavourable end of the band. Negative: so many
-/// too many.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Room {
-    /// Further sheets of the main section.
-    pub sheets: Option<i64>,
-    /// Further grams a square metre of the main section, at the same thickness for weight.
-    pub grammage: Option<f64>,
-}
-
-impl Room {
-    /// The same in pages.
-    #[must_use]
-    pub fn pages(self) -> Option<i64> {
-        self.sheets.map(|sheets| sheets * i64::from(PAGES_PER_SHEET))
-    }
-}
 
 /// One value beside its limit.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -189,25 +172,6 @@ impl LimitId {
             Self::Bins => Some((Band::exact(book.job.sheets().as_f64()), Unit::Sheets)),
         }
     }
-
-    /// What one more sheet of the main section adds to the value, at its high end.
-    fn growth(self, book: &Measured) -> Option<f64> {
-        let main = book.job.sections.iter().position(|section| section.role == Role::Inside)?;
-        let leaf = book.stack.calipers.get(main)?.high;
-        let closed = crate::units::FlatStack(leaf).closed().0;
-        match self {
-            Self::FlatStack | Self::Leg => Some(leaf.get()),
-            Self::Draw => Some(leaf.get() * 2.0),
-            Self::Sheets | Self::Bins => Some(1.0),
-            Self::Former | Self::Knife => Some(closed.get()),
-            Self::InnermostChip => {
-                let per_step =
-                    book.leaves.last().map(|last| last.push_out.high / last.step.high)?;
-                (per_step > 0.0).then_some(leaf.get() * per_step)
-            }
-            _ => None,
-        }
-    }
 }
 
 /// Least and greatest grammage among the sections of a part, as one band.
@@ -225,11 +189,12 @@ fn grammage(job: &Job, part: impl Fn(Role) -> bool) -> Option<(Band<f64>, Unit)>
 }
 
 /// What the limits look at.
-struct Measured<'a> {
-    job: &'a Job,
-    stack: &'a Stack,
-    leaves: &'a [Leaf],
-    trim: &'a Trim,
+pub(super) struct Measured<'a> {
+    pub(super) job: &'a Job,
+    pub(super) stack: &'a Stack,
+    pub(super) fold: &'a Fold,
+    pub(super) leaves: &'a [Leaf],
+    pub(super) trim: &'a Trim,
     stitches: &'a Stitches,
 }
 
@@ -246,14 +211,13 @@ impl Measured<'_> {
 pub fn check_limits(
     job: &Job,
     line: &Line,
-    stack: &Stack,
-    leaves: &[Leaf],
+    (stack, fold, leaves): (&Stack, &Fold, &[Leaf]),
     trim: &Trim,
     stitches: &Stitches,
     out: &mut Vec<LimitCheck>,
 ) {
     out.clear();
-    let book = Measured { job, stack, leaves, trim, stitches };
+    let book = Measured { job, stack, fold, leaves, trim, stitches };
     out.extend(LIMITS.iter().filter_map(|id| {
         let range = id.range(line);
         if range == Range::ANY {
@@ -261,20 +225,13 @@ pub fn check_limits(
         }
         let (value, unit) = id.value(&book)?;
         let (answer, margin) = judge(*id, value, range);
-        Some(LimitCheck {
-            id: *id,
-            value,
-            unit,
-            range,
-            answer,
-            margin,
-            room: room(*id, &book, range),
-        })
+        let room = range.most.map(|most| room(*id, &book, most - value.high)).unwrap_or_default();
+        Some(LimitCheck { id: *id, value, unit, range, answer, margin, room })
     }));
 }
 
 /// Rounding of sums that must not decide a verdict, far below anything measurable.
-const NOISE: f64 = 1e-9;
+pub(super) const NOISE: f64 = 1e-9;
 
 /// Compares a band with a range: the answer, and the margin at the unfavourable end.
 fn judge(id: LimitId, value: Band<f64>, range: Range) -> (Answer, f64) {
@@ -291,25 +248,4 @@ fn judge(id: LimitId, value: Band<f64>, range: Range) -> (Answer, f64) {
         _ => Answer::Marginal,
     };
     (answer, margin)
-}
-
-/// Head-room of a limit that grows with the sheets.
-fn room(id: LimitId, book: &Measured, range: Range) -> Room {
-    let (Some(most), Some(growth), Some((value, _))) =
-        (range.most, id.growth(book), id.value(book))
-    else {
-        return Room::default();
-    };
-    let spare = most - value.high;
-    let sheets = Some((spare / growth).floor() as i64);
-    Room { sheets, grammage: heavier(book, spare / growth) }
-}
-
-/// How much heavier the main paper may become when all its sheets share the spare thickness: with the
-/// same thickness for weight, g grows by the share in which the section's thickness may grow.
-fn heavier(book: &Measured, spare_sheets: f64) -> Option<f64> {
-    let main = book.job.main_section()?;
-    let grammage = main.grammage?.nominal.get();
-    let sheets = main.sheets.as_f64();
-    (sheets > 0.0).then_some(grammage * spare_sheets / sheets)
 }

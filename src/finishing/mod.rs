@@ -1,10 +1,12 @@
 //! The book on the line: stitches and wire, and a value beside every limit.
 
 mod limits;
+mod room;
 mod stitch;
 mod wire;
 
-pub use limits::{Answer, LIMITS, LimitCheck, LimitId, Room, check_limits};
+pub use limits::{Answer, LIMITS, LimitCheck, LimitId, check_limits};
+pub use room::Room;
 pub use stitch::{Move, Placed, Placement, Stitch, even_position, place, usual_count};
 pub use wire::{Wire, draw, leg, wire, wire_mass};
 

@@ -22,6 +22,10 @@ const MM_PER_TEN_INCHES: f64 = 254.0;
 const TEN: f64 = 10.0;
 /// Steps of a unit that are told apart after converting, far below anything measurable.
 const FINEST: f64 = 1_000_000_000.0;
+/// The same of large amounts: no more digits altogether than are read back.
+const FINE: f64 = 1_000_000.0;
+/// From here on an amount is large.
+const LARGE: f64 = 100_000.0;
 /// Micrometres in a millimetre.
 pub const MICRON_PER_MM: f64 = 1000.0;
 /// Thousandths of an inch (mils, caliper points) in an inch.
@@ -62,7 +66,8 @@ macro_rules! quantity {
             /// 27.940000000000005, and can be written and read again.
             #[must_use]
             pub const fn tidy(self) -> Self {
-                Self((self.0 * FINEST).round() / FINEST)
+                let steps = if self.0.abs() < LARGE { FINEST } else { FINE };
+                Self((self.0 * steps).round() / steps)
             }
             /// The larger of two.
             #[must_use]
