@@ -112,8 +112,9 @@ pub fn read_text(kind: Kind, text: &str, unit: LengthUnit) -> Reading<Value> {
         Kind::Length(least, most) => {
             entry::length(text, unit, Mm(least), Mm(most)).map(|length| Value::Number(length.get()))
         }
-        Kind::Mass(least, most) => entry::mass(text, Gram(least), Gram(most))
-            .map(|mass| Value::Number(mass.get())),
+        Kind::Mass(least, most) => {
+            entry::mass(text, Gram(least), Gram(most)).map(|mass| Value::Number(mass.get()))
+        }
         Kind::Clock => entry::clock(text).map(|time| Value::Number(time.get())),
         Kind::Number(least, most, unit) => plain_number(text, least, most, unit),
         Kind::Choice(options) => entry::choice(text, options).map(Value::Choice),

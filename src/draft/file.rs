@@ -43,6 +43,19 @@ const MOST_MEMBERS: usize = 40;
 /// All of them at once: a foreign or newer format, unknown names, values that are no text, groups
 /// that are no lists, texts and lists beyond all measure.
 pub fn from_tree(tree: &Tree, schema: &Schema) -> Result<Draft, Vec<FieldError>> {
+    let (draft, errors) = read_tree(tree, schema)?;
+    if errors.is_empty() { Ok(draft) } else { Err(errors) }
+}
+
+/// The same for whoever goes on to read the values: what of the file could be taken into a draft, and
+/// what could not, so that an unknown name does not hide a value that cannot be right.
+///
+/// # Errors
+/// The file as a whole is foreign or of another version.
+pub fn read_tree(
+    tree: &Tree,
+    schema: &Schema,
+) -> Result<(Draft, Vec<FieldError>), Vec<FieldError>> {
     let Tree::Map(entries) = tree else {
         return Err(vec![error("", "", say("file.foreign").text("format", schema.format))]);
     };
@@ -74,7 +87,7 @@ pub fn from_tree(tree: &Tree, schema: &Schema) -> Result<Draft, Vec<FieldError>>
             None => reader.field("", name, schema.fields, value),
         }
     }
-    if reader.errors.is_empty() { Ok(reader.draft) } else { Err(reader.errors) }
+    Ok((reader.draft, reader.errors))
 }
 
 /// Builds the draft and collects what does not belong.

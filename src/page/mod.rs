@@ -4,6 +4,8 @@
 //! moves text and bytes. The session is plain Rust and is tested natively.
 
 mod advising;
+#[cfg(all(target_arch = "wasm32", feature = "embed"))]
+mod embed;
 mod event;
 #[cfg(target_arch = "wasm32")]
 mod exports;
@@ -13,7 +15,11 @@ mod session;
 mod show;
 mod units_choice;
 
+#[cfg(all(target_arch = "wasm32", feature = "embed"))]
+pub use embed::{advise_file, plan_file, read_job};
 pub use event::{Event, Patch};
+#[cfg(target_arch = "wasm32")]
+pub use exports::PageSession;
 pub use helper::search;
 pub use saved::Json;
 pub use session::{EXAMPLE, Session};

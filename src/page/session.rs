@@ -14,7 +14,7 @@ use crate::plan::Plan;
 use crate::shop::{self, Shop};
 use crate::view::html::{self};
 use crate::view::{Mark, Numbers, Printer, REGIONS, Reading};
-use crate::words::{EN, Words, say};
+use crate::words::{Words, say};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The job the page starts with, as a person would type it. Invented, like all examples.
@@ -74,7 +74,7 @@ impl Session {
         let shop = own_shop.as_ref().and_then(|draft| shop::read(draft).ok());
         let mut draft = Draft::of(EXAMPLE);
         draft.set("units", if us { "in" } else { "mm" });
-        let words = if words.is_empty() { Words::load(&[EN]) } else { Words::load(words) };
+        let words = if words.is_empty() { Words::built_in() } else { Words::load(words) };
         Self {
             words,
             mark: decimal_mark(language),

@@ -10,9 +10,25 @@ mod store;
 pub use say::{Say, Slot, say};
 pub use store::{Part, Words, parts};
 
-/// The words that both kinds of English share.
+/// The words that both kinds of English share. The page carries them beside the module instead.
+#[cfg(any(feature = "embed", not(target_arch = "wasm32")))]
 pub const EN: &str = include_str!("en.txt");
 /// Where US usage differs.
+#[cfg(any(feature = "embed", not(target_arch = "wasm32")))]
 pub const EN_US: &str = include_str!("en-US.txt");
 /// Where UK usage differs.
+#[cfg(any(feature = "embed", not(target_arch = "wasm32")))]
 pub const EN_GB: &str = include_str!("en-GB.txt");
+
+impl Words {
+    /// The words to fall back on where no language file was handed over: none in the page's own
+    /// module, which always gets them from the page.
+    #[must_use]
+    pub fn built_in() -> Self {
+        #[cfg(any(feature = "embed", not(target_arch = "wasm32")))]
+        let texts = [EN];
+        #[cfg(not(any(feature = "embed", not(target_arch = "wasm32"))))]
+        let texts: [&str; 0] = [];
+        Self::load(&texts)
+    }
+}

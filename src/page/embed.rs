@@ -1,0 +1,120 @@
+//! What the module offers to embedders: `plan`, `advise` and `read_job` on files, with types.
+
+// wasm-bindgen's and tsify's expansions hold unsafe code of their own.
+#![allow(unsafe_code, missing_docs)]
+
+use super::exports::out;
+use crate::advise::{Advice, MOST_TRIED};
+use crate::draft::{Draft, FieldError, Schema, Tree, from_tree, read_tree};
+use crate::job::{self, Job};
+use crate::plan;
+use crate::shop::{self, Shop};
+use crate::view::json::{advice_out, errors_out, plan_out};
+use crate::view::{Numbers, Printer};
+use crate::words::{Words, say};
+use serde::Serialize;
+use wasm_bindgen::prelude::*;
+
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = r#"
+/** A job or shop as its file holds it: `format`, `version`, and texts as a person types them. */
+export type QuirefitFile = Record<string, unknown>;
+/** A plan, or everything that is wrong with what was given. */
+export type Planned = { plan: PlanOut } | { errors: ErrorOut[] };
+/** What would make a job fit, or everything that is wrong with what was given. */
+export type Advised = { advice: AdviceOut } | { errors: ErrorOut[] };
+/** How a job was understood, or everything that is wrong with it. */
+export type Read = { understood: true } | { errors: ErrorOut[] };
+"#;
+
+#[wasm_bindgen]
+extern "C" {
+    /// A file's content.
+    #[wasm_bindgen(typescript_type = "QuirefitFile | null")]
+    pub type FileIn;
+    /// A plan or errors.
+    #[wasm_bindgen(typescript_type = "Planned")]
+    pub type PlannedOut;
+    /// Advice or errors.
+    #[wasm_bindgen(typescript_type = "Advised")]
+    pub type AdvisedOut;
+    /// A reading or errors.
+    #[wasm_bindgen(typescript_type = "Read")]
+    pub type ReadOut;
+}
+
+/// Plans a job file in a shop file; without a shop, in the demo shop.
+#[wasm_bindgen(js_name = plan)]
+pub fn plan_file(job: FileIn, shop: FileIn) -> Result<PlannedOut, JsValue> {
+    let words = Words::built_in();
+    let printer = Printer { words: &words, numbers: Numbers::METRIC };
+    let answer = match read_both(job.into(), shop.into()) {
+        Ok((job, shop)) => {
+            let planned = plan::plan(&job, &shop);
+            wrap("plan", &plan_out(&job, &planned, &printer))?
+        }
+        Err(errors) => wrap("errors", &errors_out(&errors, &printer))?,
+    };
+    Ok(answer.unchecked_into())
+}
+
+/// Says what would make a job file fit in a shop file, or what else would work: every way is planned
+/// like any other book. Without a shop, in the demo shop.
+#[wasm_bindgen(js_name = advise)]
+pub fn advise_file(job: FileIn, shop: FileIn) -> Result<AdvisedOut, JsValue> {
+    let words = Words::built_in();
+    let printer = Printer { words: &words, numbers: Numbers::METRIC };
+    let job: JsValue = job.into();
+    let answer = match read_both(job.clone(), shop.into()) {
+        Ok((read, shop)) => {
+            let draft = draft(job, &job::SCHEMA).unwrap_or_default();
+            let planned = plan::plan(&read, &shop);
+            let advice = Advice::searched(&draft, &read, &shop, &planned, MOST_TRIED);
+            wrap("advice", &advice_out(&advice, &printer))?
+        }
+        Err(errors) => wrap("errors", &errors_out(&errors, &printer))?,
+    };
+    Ok(answer.unchecked_into())
+}
+
+/// Reads a job file against a shop file and tells every fault at once.
+#[wasm_bindgen(js_name = read_job)]
+pub fn read_job(job: FileIn, shop: FileIn) -> Result<ReadOut, JsValue> {
+    let words = Words::built_in();
+    let printer = Printer { words: &words, numbers: Numbers::METRIC };
+    let answer = match read_both(job.into(), shop.into()) {
+        Ok(_) => wrap("understood", &true)?,
+        Err(errors) => wrap("errors", &errors_out(&errors, &printer))?,
+    };
+    Ok(answer.unchecked_into())
+}
+
+fn wrap<T: Serialize + ?Sized>(name: &str, value: &T) -> Result<JsValue, JsValue> {
+    let object = js_sys::Object::new();
+    js_sys::Reflect::set(&object, &JsValue::from(name), &out(value)?)?;
+    Ok(object.into())
+}
+
+fn read_both(job: JsValue, shop: JsValue) -> Result<(Job, Shop), Vec<FieldError>> {
+    let shop = if shop.is_null() || shop.is_undefined() {
+        shop::demo()
+    } else {
+        shop::read(&draft(shop, &shop::SCHEMA)?)?
+    };
+    let (draft, mut errors) = read_tree(&tree(job)?, &job::SCHEMA)?;
+    let reading = job::read(&draft, &shop);
+    errors.extend(reading.errors(&draft));
+    match reading.job {
+        Some(job) if errors.is_empty() => Ok((job, shop)),
+        _ => Err(errors),
+    }
+}
+
+fn draft(file: JsValue, schema: &Schema) -> Result<Draft, Vec<FieldError>> {
+    from_tree(&tree(file)?, schema)
+}
+
+fn tree(file: JsValue) -> Result<Tree, Vec<FieldError>> {
+    serde_wasm_bindgen::from_value(file)
+        .map_err(|_| vec![FieldError::new("", "", say("file.no-json"), say("file.no-json.repair"))])
+}
