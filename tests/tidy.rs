@@ -39,7 +39,7 @@ const PROSE: [(&str, &str, &str); 8] = [
     ("src/shop/demo.rs", "Invented throughout", "the demo shop's own remark, as in a shop file"),
     ("src/page/session.rs", "A Field Guide", "the title in the example job"),
     ("src/page/session.rs", "Pond Silk", "a paper of the demo shop, in the example job"),
-    ("src/page/exports.rs", "export type", "TypeScript declarations with their remarks"),
+    ("src/page/embed.rs", "export type", "TypeScript declarations with their remarks"),
     ("src/entry/", "", "what people type: words to be read, never printed"),
     ("src/draft/tree.rs", "any value", "what serde expects, for a programmer"),
 ];
