@@ -140,7 +140,9 @@ impl<'a> Needs<'a> {
             Route::Straight => self.straight(way, &across, &along),
         };
         self.chips(&mut way);
-        let flats = f64::from(way.flats()) * self.flat.width.get() * self.flat.height.get();
+        // Straight through, a sheet narrower than the planned flat holds less than that of it.
+        let flat = Size::new(self.flat.width.min(press.width), self.flat.height.min(press.height));
+        let flats = f64::from(way.flats()) * flat.width.get() * flat.height.get();
         let whole = press.width.get() * press.height.get();
         way.used = flats / whole;
         way.waste = whole - flats;
