@@ -15,10 +15,11 @@ pub use crate::finishing::{
     Answer, LimitCheck, LimitId, Placed, Placement, Room, Stitch, Stitches, Wire,
 };
 pub use crate::layout::{
-    CopyPlace, CopyShape, Layout, Needed, Panel, Refusal, Route, Side, Step, Way, copies, panels, steps,
+    CopyPlace, CopyShape, Layout, Needed, Panel, Refusal, Route, Side, Step, Way, copies, panels,
+    steps,
 };
-pub use crate::paper::Grain;
 pub use crate::pack::{Cartons, Packing, Posted, StepAnswer};
+pub use crate::paper::Grain;
 pub use crate::results::Results;
 pub use crate::run::{
     Component, Consumed, Pacing, Quantities, Run, STATIONS, SetUp, Station, Stop, Supply, Times,
@@ -67,8 +68,7 @@ impl Plan {
             if end > 0.0 { limit.margin / end } else { limit.margin }
         };
         let set_here = |limit: &LimitCheck| {
-            let chosen =
-                limit.id == LimitId::OutermostChip && !self.results.trim.face_cut_given;
+            let chosen = limit.id == LimitId::OutermostChip && !self.results.trim.face_cut_given;
             limit.answer == Answer::Fits && (chosen || limit.id == LimitId::Passes)
         };
         let limits = self.results.limits.iter().filter(|limit| !set_here(limit));

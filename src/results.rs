@@ -95,6 +95,7 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
         size: way.press,
         flats: way.flats(),
         sides: needed.sides,
+        click: shop.press_sheets.get(way.sheet).and_then(|sheet| sheet.click),
     });
     let quantities = cost::quantities(job, &out.trim, pressed, &out.run, &out.packing);
     out.cost = cost::cost(&shop.rates, &quantities, job.copies);

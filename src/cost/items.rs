@@ -15,6 +15,8 @@ pub struct Quantities {
     pub paper: Option<Gram>,
     /// Printed sides of press sheets.
     pub press_sides: Option<f64>,
+    /// What one of them costs, where that is not the shop's rate for all.
+    pub click: Option<Money>,
     /// The finishing line, makeready and run.
     pub line_time: Option<Second>,
     /// Wire for the run.
@@ -65,7 +67,7 @@ pub fn cost(rates: &Rates, quantities: &Quantities, copies: Copies) -> Cost {
     let kilos = |mass: Option<Gram>| mass.map(|mass| mass.get() / GRAM_PER_KILO);
     let rows: [_; Cost::LINES] = [
         ("paper", kilos(quantities.paper), rates.paper_kilo),
-        ("click", quantities.press_sides, rates.click),
+        ("click", quantities.press_sides, quantities.click.or(rates.click)),
         ("line", quantities.line_time.map(|time| time.get() / SECOND_PER_HOUR), rates.line_hour),
         ("wire", kilos(quantities.wire), rates.wire_kilo),
         ("carton", quantities.cartons.map(f64::from), rates.carton),

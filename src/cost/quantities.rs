@@ -5,7 +5,7 @@ use crate::book::Trim;
 use crate::job::Job;
 use crate::pack::Packing;
 use crate::run::Run;
-use crate::units::{Gram, Size};
+use crate::units::{Gram, Money, Size};
 
 /// The press sheet the flats are laid on.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -16,6 +16,8 @@ pub struct Pressed {
     pub flats: u32,
     /// Printed sides of it in the run.
     pub sides: u32,
+    /// What a printed side of this press sheet costs, where that is not the shop's rate for all.
+    pub click: Option<Money>,
 }
 
 /// Quantities of a run. Paper is counted as bought: whole press sheets where one is chosen, else the
@@ -30,11 +32,12 @@ pub fn quantities(
 ) -> Quantities {
     let mut paper = Some(Gram::ZERO);
     for component in &run.quantities.components {
-        let flats = component.printed.saturating_mul(component.sheets);
-        let (count, size) = match pressed {
-            Some(pressed) => (flats.div_ceil(pressed.flats.max(1)), pressed.size),
-            None => (flats, trim.flat),
+        // All flats of one press sheet are the same folded sheet.
+        let (each_sheet, size) = match pressed {
+            Some(pressed) => (component.printed.div_ceil(pressed.flats.max(1)), pressed.size),
+            None => (component.printed, trim.flat),
         };
+        let count = each_sheet.saturating_mul(component.sheets);
         let weight = job.sections.get(component.section).and_then(|section| section.grammage);
         let each = weight.map(|weight| weight.nominal.mass_of(size.width, size.height));
         paper = paper.zip(each).map(|(sum, each)| sum + each * f64::from(count));
@@ -42,6 +45,7 @@ pub fn quantities(
     Quantities {
         paper,
         press_sides: pressed.map(|pressed| f64::from(pressed.sides)),
+        click: pressed.and_then(|pressed| pressed.click),
         line_time: Some(run.times.best),
         wire: Some(run.consumed.wire),
         cartons: packing.cartons.map(|cartons| cartons.cartons),

@@ -44,3 +44,18 @@ pub static PRESS_PRACTICE: [PressPractice; 4] = [
     class(660.0, 10.0, 5.0, true, 0.070),
     class(f64::INFINITY, 12.0, 5.0, true, 0.140),
 ];
+
+/// A press sheet of the demo shop whose label says more than its size. Invented.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DemoLabel {
+    /// Which.
+    pub name: &'static str,
+    /// The fibres run parallel to the long side; otherwise to the short one.
+    pub grain_long: bool,
+    /// Thousands on hand.
+    pub thousands: f64,
+}
+
+/// The one package in the demo shop that somebody has read and counted.
+pub static DEMO_LABELS: [DemoLabel; 1] =
+    [DemoLabel { name: "13 × 19 in", grain_long: true, thousands: 4.0 }];

@@ -26,6 +26,8 @@ const OFF: f64 = 6.0;
 const LETTER: f64 = 1.0;
 /// Pages narrower than this on the drawing carry no number.
 const LEAST_PAGE: f64 = 5.0;
+/// The gripper's name stands so far above, clear of the cuts.
+const CLEAR: f64 = 2.2;
 /// A cut runs so far beyond the sheet.
 const OVER: f64 = 1.5;
 /// Length of the stroke at a page's head, and its distance from it.
@@ -146,7 +148,7 @@ impl Frame<'_> {
         };
         shapes.push(Shape::Text {
             pen: Pen::Hair,
-            at: Point { y: corner.y - OVER, ..corner },
+            at: Point { y: corner.y - CLEAR, ..corner },
             anchor: Anchor::Start,
             words: say(key)
                 .put("gripper", if self.way.gripper_beside { edges.left } else { edges.top }),

@@ -2,7 +2,7 @@
 
 use super::read::Reader;
 use super::{PressSheet, SheetGrain, Shop};
-use crate::data::{PRESS_PRACTICE, PressPractice};
+use crate::data::{DEMO_LABELS, PRESS_PRACTICE, PressPractice};
 use crate::draft::Draft;
 use crate::units::{Mm, Money, Size};
 use crate::words::say;
@@ -30,9 +30,21 @@ pub(super) fn plain(name: &str, size: Size) -> PressSheet {
     }
 }
 
-/// A sheet of the demo shop: the same, with an invented rate for a printed side.
+/// A sheet of the demo shop: the same, with an invented rate for a printed side, and what its label
+/// says.
 pub(super) fn usual(name: &str, size: Size) -> PressSheet {
-    PressSheet { click: Some(Money(practice(size).demo_click)), ..plain(name, size) }
+    let click = Some(Money(practice(size).demo_click));
+    let label = DEMO_LABELS.iter().find(|label| label.name == name);
+    PressSheet {
+        click,
+        grain: match label {
+            None => SheetGrain::Unknown,
+            Some(label) if label.grain_long => SheetGrain::Long,
+            Some(_) => SheetGrain::Short,
+        },
+        thousands_on_hand: label.map(|label| label.thousands),
+        ..plain(name, size)
+    }
 }
 
 /// Reads one press sheet.

@@ -27,10 +27,9 @@ pub fn read(draft: &Draft) -> Result<Shop, Vec<FieldError>> {
         reader.fail("lines", fault, "shop.no-line.repair");
     }
     let stocks = (0..draft.members("stocks")).filter_map(|index| reader.stock(index)).collect();
-    let press_sheets =
-        (0..draft.members("press_sheets"))
-            .filter_map(|index| press::sheet(&mut reader, index))
-            .collect();
+    let press_sheets = (0..draft.members("press_sheets"))
+        .filter_map(|index| press::sheet(&mut reader, index))
+        .collect();
     let mut defaults = SHOP_DEFAULTS;
     for (id, place) in [
         ("bleed", &mut defaults.bleed),

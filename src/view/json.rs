@@ -1,8 +1,10 @@
 //! The plan for another program: plain numbers with the unit in the field's name.
 
 mod making;
+mod sheet;
 
 pub use making::{ComponentOut, RunOut, StationOut, StitchOut, StitchesOut, StopOut};
+pub use sheet::{LayoutOut, PanelOut, SidesOut, WayOut};
 
 use crate::advise::{Advice, Room};
 use crate::draft::FieldError;
@@ -102,6 +104,8 @@ pub struct PlanOut {
     pub blanks: u32,
     /// Every sheet from the outside in.
     pub nest: Vec<SheetOut>,
+    /// The flat sheet on press sheets.
+    pub layout: LayoutOut,
     /// Stitches and wire.
     pub stitches: StitchesOut,
     /// The run.
@@ -162,6 +166,7 @@ pub fn plan_out(job: &Job, plan: &Plan, printer: &Printer) -> PlanOut {
                 image_shift_mm: leaf.image_shift.get(),
             })
             .collect(),
+        layout: sheet::layout_out(plan),
         stitches: making::stitches_out(plan),
         run: making::run_out(plan),
         limits: results.limits.iter().map(limit_out).collect(),

@@ -7,7 +7,7 @@ use crate::plan::{Answer, Plan, Verdict};
 use crate::shop::Shop;
 use crate::units::{Measure, Mm, Pages};
 use crate::view::Printer;
-use crate::view::html::{run, set_up};
+use crate::view::html::{run, set_up, sheet};
 use crate::words::{Say, say};
 
 /// The plan for a person to read, line by line.
@@ -69,6 +69,10 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
             ),
         );
     }
+    lines.push(format!("\n{}", printer.word("region.sheet")));
+    lines.extend(
+        sheet::told(job, shop, plan).iter().map(|told| format!("  {}", printer.text(told))),
+    );
     lines.push(format!("\n{}", printer.word("region.set-up")));
     let told = set_up::settings(job, shop, plan);
     lines.extend(told.iter().map(|told| format!("  [ ] {}", printer.text(told))));

@@ -2,7 +2,9 @@
 
 use super::Scene;
 use crate::drawing::press_sheet;
-use crate::plan::{Needed, Refusal, Route, Step, Way, steps};
+use crate::job::Job;
+use crate::plan::{Needed, Plan, Refusal, Route, Step, Way, steps};
+use crate::shop::Shop;
 use crate::units::{Copies, Measure, Money, Unit};
 use crate::view::{Reading, svg};
 use crate::words::{Say, say};
@@ -11,29 +13,47 @@ use maud::{Markup, html};
 /// One line: copies on which sheet, how much of it is used.
 #[must_use]
 pub fn summary(scene: &Scene) -> Markup {
-    match scene.plan.results.layout.chosen() {
-        Some(way) if way.refusal.is_none() => scene.tell(&told(scene, way, "sheet.summary")),
-        Some(way) => scene.tell(&refused(scene, way)),
-        None if scene.shop.press_sheets.is_empty() => scene.word("sheet.no-sheets"),
-        None => scene.word("sheet.none"),
+    scene.tell(&result(scene.job, scene.shop, scene.plan))
+}
+
+/// The result in a sentence.
+fn result(job: &Job, shop: &Shop, plan: &Plan) -> Say {
+    match plan.results.layout.chosen() {
+        Some(way) if way.refusal.is_none() => say("sheet.summary")
+            .count("copies", Copies(way.flats().saturating_mul(job.copies_up)))
+            .text("sheet", named(shop, way))
+            .say("route", say(route(way.route)))
+            .put("used", Measure::share(way.used)),
+        Some(way) => say("sheet.refused").text("sheet", named(shop, way)).say("why", why(way)),
+        None if shop.press_sheets.is_empty() => say("sheet.no-sheets"),
+        None => say("sheet.none"),
     }
 }
 
-/// Copies on a press sheet by its name, and its yield.
-fn told(scene: &Scene, way: &Way, key: &str) -> Say {
-    say(key)
-        .count("copies", Copies(way.flats().saturating_mul(scene.job.copies_up)))
-        .text("sheet", name(scene, way))
-        .say("route", say(route(way.route)))
-        .put("used", Measure::share(way.used))
-}
-
-fn refused(scene: &Scene, way: &Way) -> Say {
-    say("sheet.refused").text("sheet", name(scene, way)).say("why", why(way))
+/// The result, what is needed of it, and the guillotine's steps with their caution, line by line.
+#[must_use]
+pub fn told(job: &Job, shop: &Shop, plan: &Plan) -> Vec<Say> {
+    let results = &plan.results;
+    let mut lines = vec![result(job, shop, plan)];
+    if let Some(needed) = results.layout.needed {
+        lines.push(say("sheet.needs").put("sheets", Measure::count(needed.sheets)));
+    }
+    if let Some(way) = results.layout.chosen().filter(|way| way.refusal.is_none()) {
+        let before = lines.len();
+        lines.extend(steps(job, way, results.trim.travel_height).map(step_said));
+        if lines.len() > before {
+            lines.push(say("sheet.caution"));
+        }
+    }
+    lines
 }
 
 fn name<'a>(scene: &Scene<'a>, way: &Way) -> &'a str {
-    scene.shop.press_sheets.get(way.sheet).map_or("", |sheet| sheet.name.as_str())
+    named(scene.shop, way)
+}
+
+fn named<'a>(shop: &'a Shop, way: &Way) -> &'a str {
+    shop.press_sheets.get(way.sheet).map_or("", |sheet| sheet.name.as_str())
 }
 
 /// The word for a route.
