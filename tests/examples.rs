@@ -134,3 +134,30 @@ fn every_line_of_every_shop_makes_a_book_of_its_own_paper() {
         }
     }
 }
+
+/// Figures that were worked out, not typed: no digits are written that cannot be read.
+#[test]
+fn a_shop_with_endless_decimals_is_written_so_that_it_can_be_read() {
+    let mut shop = shop::demo();
+    let third = |number: f64| Some(number / 3.0);
+    shop.round_fold =
+        Some(shop::Calibration { factor: 5.0 / 3.0, error: 1.0 / 3.0, note: "x".to_owned() });
+    shop.defaults.bleed = quirefit::units::Mm(10.0 / 3.0);
+    shop.carton.tare = quirefit::units::Gram(1000.0 / 3.0);
+    for line in &mut shop.lines {
+        for range in [&mut line.flat_stack, &mut line.knife, &mut line.draw] {
+            range.most = range.most.and_then(third);
+        }
+        line.pace.overs_share = 1.0 / 30.0;
+        line.stitching.wires[0] = third(1.7);
+        line.supplies.chip_mass = third(50_000.0);
+    }
+    for sheet in &mut shop.press_sheets {
+        sheet.size.width = sheet.size.width / 3.0 * 2.0;
+    }
+    let read = shop::read(&draft_of(&shop)).unwrap();
+    let again = shop::read(&draft_of(&read)).unwrap();
+    same(&again, &read, "once written it stays as it is");
+    let most = |shop: &shop::Shop| shop.lines[0].knife.most.unwrap();
+    assert!((most(&read) - most(&shop)).abs() < 1e-8);
+}

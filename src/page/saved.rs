@@ -12,47 +12,86 @@ pub struct Json {
     pub print: fn(&Tree) -> String,
 }
 
-/// The kept state: the job in the form, a job not yet decided about, and the shop's file.
+/// The kept state.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(super) struct Saved {
+    /// The job in the form.
     pub job: Option<Draft>,
-    pub earlier: Option<Draft>,
+    /// Jobs that nobody has decided about yet, the latest last.
+    pub earlier: Vec<Draft>,
+    /// The shop's file.
     pub shop: Option<Draft>,
+    /// A kept state that could not be read: damaged, or a newer page's.
+    pub unread: Option<String>,
 }
 
 /// The name of the kept form.
 const FORMAT: &str = "quirefit-saved";
+/// Undecided jobs kept at most.
+const MOST: usize = 5;
 
 impl Saved {
-    /// Reads a kept state. Whatever of it cannot be read is left out: the page starts all the same.
+    /// Reads a kept state. Where any of it cannot be read the page starts all the same, and the text
+    /// is kept as it is.
     pub(super) fn read(text: &str, json: Json) -> Self {
-        let Some(Tree::Map(entries)) = (json.parse)(text) else { return Self::default() };
-        let part = |name: &str, schema| {
-            let (_, tree) = entries.iter().find(|(key, _)| key == name)?;
-            from_tree(tree, schema).ok().filter(|draft| !draft.is_empty())
+        let tree = (json.parse)(text);
+        let entries = match &tree {
+            Some(Tree::Map(entries)) => entries.as_slice(),
+            _ => &[],
         };
-        if !entries.iter().any(|(key, value)| key == "format" && *value == Tree::text(FORMAT)) {
-            return Self::default();
+        let mut whole = true;
+        let mut found = Self::default();
+        for (key, tree) in entries {
+            let mut part = |tree, schema| {
+                let draft = from_tree(tree, schema).ok();
+                whole &= draft.is_some();
+                draft
+            };
+            match (key.as_str(), tree) {
+                ("format", tree) => whole &= *tree == Tree::text(FORMAT),
+                ("job", tree) => found.job = part(tree, &job::SCHEMA).filter(says_something),
+                ("earlier", Tree::List(list)) => {
+                    let jobs = list.iter().filter_map(|tree| part(tree, &job::SCHEMA));
+                    found.earlier = jobs.filter(says_something).collect();
+                }
+                ("shop", tree) => {
+                    found.shop = part(tree, &shop::SCHEMA);
+                    whole &= found.shop.as_ref().is_none_or(|draft| shop::read(draft).is_ok());
+                }
+                ("unread", Tree::Text(text)) => found.unread = Some(text.clone()),
+                _ => whole = false,
+            }
         }
-        Self {
-            job: part("job", &job::SCHEMA),
-            earlier: part("earlier", &job::SCHEMA),
-            shop: part("shop", &shop::SCHEMA),
+        whole &= entries.iter().any(|(key, _)| key == "format");
+        if !whole && !text.trim().is_empty() {
+            found.unread = Some(text.to_owned());
         }
+        found.shop = found.shop.filter(|draft| shop::read(draft).is_ok());
+        found
     }
 
     /// Writes it.
     pub(super) fn print(&self, json: Json) -> String {
         let mut entries = vec![("format".to_owned(), Tree::text(FORMAT))];
-        for (name, draft, schema) in [
-            ("job", &self.job, &job::SCHEMA),
-            ("earlier", &self.earlier, &job::SCHEMA),
-            ("shop", &self.shop, &shop::SCHEMA),
-        ] {
-            if let Some(draft) = draft {
-                entries.push((name.to_owned(), to_tree(draft, schema)));
-            }
+        if let Some(job) = &self.job {
+            entries.push(("job".to_owned(), to_tree(job, &job::SCHEMA)));
+        }
+        if !self.earlier.is_empty() {
+            let from = self.earlier.len().saturating_sub(MOST);
+            let jobs = self.earlier.iter().skip(from).map(|job| to_tree(job, &job::SCHEMA));
+            entries.push(("earlier".to_owned(), Tree::List(jobs.collect())));
+        }
+        if let Some(shop) = &self.shop {
+            entries.push(("shop".to_owned(), to_tree(shop, &shop::SCHEMA)));
+        }
+        if let Some(text) = &self.unread {
+            entries.push(("unread".to_owned(), Tree::text(text.clone())));
         }
         (json.print)(&Tree::Map(entries))
     }
+}
+
+/// Whether there is more to a job than the unit of the page it was not typed into.
+fn says_something(draft: &Draft) -> bool {
+    draft.all().any(|(path, _)| path != "units")
 }

@@ -46,8 +46,12 @@ pub struct Session {
     future: Vec<Draft>,
     /// The field typed in last: keystrokes in one field are one step.
     edited: String,
-    /// Last time's job, until the person has said whether to go on with it.
-    pub(super) pending: Option<Draft>,
+    /// What the form held before the one-line entry was typed in, and whether that was the example.
+    before_phrase: Option<(Draft, bool)>,
+    /// Jobs of last time, until the person has said whether to go on with them; the latest last.
+    pub(super) pending: Vec<Draft>,
+    /// What was kept last time and cannot be read, until somebody has saved it.
+    pub(super) unread: Option<String>,
     /// The example, before anything was typed.
     pub(super) untouched: bool,
     pub(super) reading: Reading,
@@ -70,7 +74,7 @@ impl Session {
         let language = languages.first().map_or("en", String::as_str);
         let us = language == "en-US";
         let saved = saved.map(|text| Saved::read(text, json)).unwrap_or_default();
-        let own_shop = saved.shop.filter(|draft| shop::read(draft).is_ok());
+        let own_shop = saved.shop;
         let shop = own_shop.as_ref().and_then(|draft| shop::read(draft).ok());
         let mut draft = Draft::of(EXAMPLE);
         draft.set("units", if us { "in" } else { "mm" });
@@ -85,7 +89,9 @@ impl Session {
             past: Vec::new(),
             future: Vec::new(),
             edited: String::new(),
-            pending: saved.job.or(saved.earlier),
+            before_phrase: None,
+            pending: saved.earlier.into_iter().chain(saved.job).collect(),
+            unread: saved.unread,
             untouched: true,
             reading: Reading::Design,
             explained: String::new(),
@@ -118,7 +124,7 @@ impl Session {
         match event.kind.as_str() {
             "start" => self.start(&mut out),
             "input" | "change" => self.typed(id, value, &mut out),
-            "leave" => self.edited.clear(),
+            "leave" => self.settle(),
             "act" => self.act(id, value, &mut out),
             "file" => self.file(value, &mut out),
             "toggle" => self.toggle(id, value, &mut out),
@@ -144,9 +150,24 @@ impl Session {
             value: Some(String::new()),
         });
         self.refill(out);
-        let ask = self.pending.is_some();
+        self.ask_restore(out);
+        if self.unread.is_some() {
+            let note = html::unread(&self.printer()).into_string();
+            self.set_html("file-note", note, out);
+        }
+    }
+
+    /// Asks whether to go on with the latest job of last time, if there is one.
+    fn ask_restore(&mut self, out: &mut Vec<Patch>) {
+        let ask = !self.pending.is_empty();
         let question = html::restore_question(&self.printer(), ask).into_string();
         self.set_html("restore", question, out);
+    }
+
+    /// Whatever is typed from now on is a step of its own.
+    fn settle(&mut self) {
+        self.edited.clear();
+        self.before_phrase = None;
     }
 
     /// A field was typed in or chosen.
@@ -168,22 +189,27 @@ impl Session {
         self.show(out);
     }
 
-    /// The one line that says it all: fills the fields it speaks of.
+    /// The one line that says it all: fills the fields it speaks of. Each key starts again from what
+    /// the form held before, so that nothing is left of what the line said half typed.
     fn phrase(&mut self, text: &str, out: &mut Vec<Patch>) {
         let said = entry::phrase(text, LengthUnit::of(self.draft.get("units")));
-        self.remember("phrase");
-        let before = self.draft.clone();
-        if self.untouched && !said.fields.is_empty() {
-            for field in SPOKEN {
-                self.draft.set(field, "");
+        let (mut draft, fresh) =
+            self.before_phrase.get_or_insert_with(|| (self.draft.clone(), self.untouched)).clone();
+        let speaks = !said.fields.is_empty();
+        if fresh && speaks {
+            for field in SPOKEN.iter().chain(&["title"]) {
+                draft.set(field, "");
             }
-            self.draft.set("title", "");
-            self.untouched = false;
         }
         for (field, text) in &said.fields {
-            self.draft.set(field, text);
+            draft.set(field, text);
         }
-        self.send_values(&before, out);
+        if draft != self.draft {
+            self.remember("phrase");
+            let before = core::mem::replace(&mut self.draft, draft);
+            self.send_values(&before, out);
+        }
+        self.untouched = fresh && !speaks;
         let rest = if said.rest.is_empty() {
             String::new()
         } else {
@@ -195,7 +221,7 @@ impl Session {
     }
 
     fn act(&mut self, act: &str, value: &str, out: &mut Vec<Patch>) {
-        self.edited.clear();
+        self.settle();
         if let Some(field) = act.strip_prefix("choose:") {
             self.typed(field, value, out);
             out.push(Patch::Value { id: field.to_owned(), text: value.to_owned() });
@@ -206,6 +232,8 @@ impl Session {
             "undo" | "redo" => self.step(act == "undo", out),
             "new" => {
                 let units = self.draft.get("units").to_owned();
+                self.pending.clear();
+                self.ask_restore(out);
                 self.replace(Draft::of(&[("units", &units)]), out);
                 self.shown = None;
                 self.advising.forget();
@@ -221,6 +249,13 @@ impl Session {
                 let draft = self.own_shop.clone().unwrap_or_else(|| shop::draft_of(&self.shop));
                 self.save("shop", to_tree(&draft, &shop::SCHEMA), out);
             }
+            "save-kept" => {
+                if let Some(text) = self.unread.take() {
+                    self.set_html("file-note", String::new(), out);
+                    out.push(Patch::Download { name: "kept.quirefit-saved.json".to_owned(), text });
+                    out.push(Patch::Later {});
+                }
+            }
             "print" => out.push(Patch::Print {}),
             "section-add" => {
                 let index = self.draft.members("sections");
@@ -230,7 +265,9 @@ impl Session {
                 out.push(Patch::Focus { id: format!("input-sections-{index}-pages") });
             }
             "section-remove" => {
-                if let Ok(index) = value.parse() {
+                if let Some(index) =
+                    value.parse().ok().filter(|index| *index < self.draft.members("sections"))
+                {
                     self.remember("");
                     self.draft.remove_member("sections", index);
                     self.redraw_sections(out);
@@ -253,6 +290,7 @@ impl Session {
         field.clone_into(&mut self.edited);
         if field != "phrase" {
             self.untouched = false;
+            self.before_phrase = None;
         }
     }
 
@@ -273,8 +311,6 @@ impl Session {
     fn replace(&mut self, draft: Draft, out: &mut Vec<Patch>) {
         self.remember("");
         self.draft = draft;
-        self.pending = None;
-        self.set_html("restore", String::new(), out);
         self.set_text("file-note", "", out);
         out.push(Patch::Value { id: "phrase".to_owned(), text: String::new() });
         self.set_text("echo-phrase", "", out);
@@ -282,13 +318,11 @@ impl Session {
     }
 
     fn restore(&mut self, yes: bool, out: &mut Vec<Patch>) {
-        match self.pending.take() {
+        match self.pending.pop() {
             Some(draft) if yes => self.replace(draft, out),
-            _ => {
-                self.set_html("restore", String::new(), out);
-                self.show(out);
-            }
+            _ => self.show(out),
         }
+        self.ask_restore(out);
         out.push(Patch::Focus { id: "input-phrase".to_owned() });
     }
 
@@ -341,7 +375,10 @@ impl Session {
             self.shop = shop::read(&draft)?;
             self.own_shop = Some(draft);
             self.advising.forget();
-            if self.shop.line(self.draft.get("line")).is_none() {
+            let line = self.draft.get("line");
+            if !line.is_empty() && self.shop.line(line).is_none() {
+                self.settle();
+                self.remember("");
                 self.draft.set("line", "");
             }
             self.refill(out);
@@ -361,14 +398,16 @@ impl Session {
     }
 
     fn explain(&mut self, figure: &str, out: &mut Vec<Patch>) {
+        if self.shown.is_none() {
+            return;
+        }
         let before = core::mem::replace(&mut self.explained, figure.to_owned());
         self.show_explanation(out);
-        let id = if figure.is_empty() {
-            format!("figure-{before}")
-        } else {
-            "explanation-title".to_owned()
-        };
-        out.push(Patch::Focus { id });
+        if self.sent.get("explanation").is_some_and(|told| !told.is_empty()) {
+            out.push(Patch::Focus { id: "explanation-title".to_owned() });
+        } else if !before.is_empty() {
+            out.push(Patch::Focus { id: format!("figure-{before}") });
+        }
     }
 
     fn toggle(&mut self, id: &str, value: &str, out: &mut Vec<Patch>) {
@@ -383,11 +422,11 @@ impl Session {
 
     /// The module broke and was started afresh with the last draft.
     fn after_trap(&mut self, _message: &str, out: &mut Vec<Patch>) {
-        if let Some(draft) = self.pending.take() {
+        if let Some(draft) = self.pending.pop() {
             self.draft = draft;
             self.untouched = false;
         }
-        self.set_html("restore", String::new(), out);
+        self.ask_restore(out);
         self.refill(out);
         let sorry = self.printer().word("page.trap").to_owned();
         self.set_html("file-note", sorry, out);

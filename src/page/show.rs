@@ -5,8 +5,7 @@ use super::saved::Saved;
 use super::session::Session;
 use crate::advise::Advice;
 use crate::check::Verdict;
-use crate::draft::Draft;
-use crate::draft::Kind;
+use crate::draft::{Draft, Field, Kind};
 use crate::job::{self, JobReading, SCHEMA};
 use crate::plan;
 use crate::view::html::{self, Scene};
@@ -45,27 +44,35 @@ impl Session {
 
     /// Sends the texts of the fields that differ from another draft.
     pub(super) fn send_values(&self, before: &Draft, out: &mut Vec<Patch>) {
-        for field in SCHEMA.fields {
-            let now = self.draft.get(field.id);
-            if now != before.get(field.id) {
-                let shown = if now.is_empty() && matches!(field.kind, Kind::Choice(_)) {
-                    field.default
-                } else {
-                    now
-                };
-                out.push(Patch::Value { id: field.id.to_owned(), text: shown.to_owned() });
+        for path in self.paths() {
+            if self.draft.get(&path) != before.get(&path) {
+                out.push(self.value_of(path));
             }
         }
+    }
+
+    /// Every field that stands in the form, with those of each further section.
+    fn paths(&self) -> Vec<String> {
+        let inner = || SCHEMA.groups.iter().flat_map(|(_, fields)| fields.iter());
+        let sections = (0..self.draft.members("sections"))
+            .flat_map(|index| inner().map(move |field| format!("sections.{index}.{}", field.id)));
+        SCHEMA.fields.iter().map(|field| field.id.to_owned()).chain(sections).collect()
+    }
+
+    /// What a control shows: its text, or the choice that counts when none is made.
+    fn value_of(&self, path: String) -> Patch {
+        let text = match (self.draft.get(&path), SCHEMA.field(&path)) {
+            ("", Some(Field { kind: Kind::Choice(_), default, .. })) => default,
+            (text, _) => text,
+        };
+        let text = text.to_owned();
+        Patch::Value { id: path, text }
     }
 
     /// Everything anew: fields, sections, shop, answer.
     pub(super) fn refill(&mut self, out: &mut Vec<Patch>) {
         for field in SCHEMA.fields {
-            let text = match self.draft.get(field.id) {
-                "" if matches!(field.kind, Kind::Choice(_)) => field.default,
-                text => text,
-            };
-            out.push(Patch::Value { id: field.id.to_owned(), text: text.to_owned() });
+            out.push(self.value_of(field.id.to_owned()));
         }
         let (label, lines, suggestions) =
             html::shop_line(&self.shop, self.draft.get("line"), &self.printer());
@@ -78,9 +85,16 @@ impl Session {
     /// The further sections anew, then the rest of the page.
     pub(super) fn redraw_sections(&mut self, out: &mut Vec<Patch>) {
         let sections = html::inserts(&self.draft, &self.shop, &self.printer()).into_string();
-        // The slots inside are new and empty, whatever they were given before.
-        self.sent.retain(|id, _| !id.starts_with("echo-sections-"));
+        if self.sent.get("sections") != Some(&sections) {
+            // Slots and controls inside are new and empty, whatever they were given before.
+            let old = ["echo-sections-", "input-sections-"];
+            self.sent.retain(|id, _| !old.iter().any(|start| id.starts_with(start)));
+        }
         self.set_html("sections", sections, out);
+        // What was typed since they were drawn is not in their HTML.
+        let paths = self.paths();
+        let inner = paths.into_iter().filter(|path| path.starts_with("sections."));
+        out.extend(inner.map(|path| self.value_of(path)));
         self.show(out);
     }
 
@@ -133,19 +147,7 @@ impl Session {
     }
 
     fn show_notes(&mut self, reading: &JobReading, out: &mut Vec<Patch>) {
-        let paths: Vec<String> = SCHEMA
-            .fields
-            .iter()
-            .map(|field| field.id.to_owned())
-            .chain((0..self.draft.members("sections")).flat_map(|index| {
-                SCHEMA
-                    .groups
-                    .iter()
-                    .flat_map(|(_, fields)| fields.iter())
-                    .map(move |field| format!("sections.{index}.{}", field.id))
-            }))
-            .collect();
-        for path in paths {
+        for path in self.paths() {
             let field = SCHEMA.field(&path);
             let quiet = field.is_some_and(|field| {
                 matches!(field.kind, Kind::Choice(_) | Kind::Text(_)) && field.id != "line"
@@ -157,8 +159,11 @@ impl Session {
             let id = path.replace('.', "-");
             let printed = html::note(&path, note, &self.printer()).into_string();
             self.set_html(&format!("echo-{id}"), printed, out);
-            let wrong = matches!(note, Some(job::Note::Wrong(_)));
-            self.set_attr(format!("input-{id}"), "aria-invalid", wrong.then_some("true"), out);
+            // A choice is several controls; its fault stands beside all of them.
+            if !field.is_some_and(|field| matches!(field.kind, Kind::Choice(_))) {
+                let wrong = matches!(note, Some(job::Note::Wrong(_))).then_some("true");
+                self.set_attr(format!("input-{id}"), "aria-invalid", wrong, out);
+            }
         }
     }
 
@@ -200,6 +205,7 @@ impl Session {
                 job: Some(self.draft.clone()),
                 earlier: self.pending.clone(),
                 shop: self.own_shop.clone(),
+                unread: self.unread.clone(),
             }
             .print(self.json);
             out.push(Patch::Store { text });
@@ -211,14 +217,13 @@ impl Session {
         let hidden = !region.readings.contains(&self.reading);
         let hide = hidden.then_some("");
         self.set_attr(format!("region-{}", region.id), "hidden", hide, out);
-        let scene = self.scene();
+        // What this reader does not see is not in the page either.
+        let scene = self.scene().filter(|_| !hidden);
         let summary = html::region_summary(region, scene.as_ref()).into_string();
-        let body = (self.open.contains(region.id) && !hidden)
+        let body = (hidden || self.open.contains(region.id))
             .then(|| html::region_body(region, scene.as_ref()).into_string());
         self.set_html(&format!("summary-{}", region.id), summary, out);
-        if hidden {
-            self.set_html(&format!("body-{}", region.id), String::new(), out);
-        } else if let Some(body) = body {
+        if let Some(body) = body {
             self.set_html(&format!("body-{}", region.id), body, out);
         }
         self.advising.painted(region.id, self.reading);

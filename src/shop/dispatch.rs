@@ -1,7 +1,7 @@
 //! Cartons, post and rates of the shop file.
 
 use super::Shop;
-use super::figure::percent;
+use super::figure::{digits, percent};
 use super::read::Reader;
 use crate::data::PostStep;
 use crate::draft::Draft;
@@ -106,12 +106,12 @@ pub(super) fn rates(reader: &mut Reader) -> Rates {
 pub(super) fn write(shop: &Shop, draft: &mut Draft) {
     let number = |draft: &mut Draft, path: &str, number: Option<f64>| {
         if let Some(number) = number {
-            draft.set(path, &number.to_string());
+            draft.set(path, &digits(number));
         }
     };
     let grams = |draft: &mut Draft, path: &str, grams: Option<f64>| {
         if let Some(grams) = grams {
-            draft.set(path, &format!("{grams} g"));
+            draft.set(path, &format!("{} g", digits(grams)));
         }
     };
     let carton = &shop.carton;

@@ -2,7 +2,7 @@
 
 use crate::data::{Line, MOST_WIRES, Overs, StageOvers};
 use crate::draft::Value;
-use crate::units::PER_CENT;
+use crate::units::{Mm, PER_CENT};
 
 /// A place in a line that a figure of the file fills.
 pub(super) trait Figure {
@@ -19,7 +19,7 @@ impl Figure for f64 {
         }
     }
     fn text(&self) -> Option<String> {
-        Some(self.to_string())
+        Some(digits(*self))
     }
 }
 
@@ -41,7 +41,7 @@ impl Figure for Option<f64> {
         }
     }
     fn text(&self) -> Option<String> {
-        self.map(|number| number.to_string())
+        self.map(digits)
     }
 }
 
@@ -73,6 +73,11 @@ pub(super) fn stages(overs: &mut StageOvers) -> [(&'static str, &'static str, &m
         ("crease_overs_percent", "crease_overs_sheets", &mut overs.crease),
         ("cut_overs_percent", "cut_overs_sets", &mut overs.cut),
     ]
+}
+
+/// A number with no more digits than are read back, even where it was worked out and never typed.
+pub(super) fn digits(number: f64) -> String {
+    Mm(number).tidy().get().to_string()
 }
 
 /// A share as the file says it.

@@ -1,5 +1,6 @@
 //! Press sheets of the shop file.
 
+use super::figure::digits;
 use super::read::Reader;
 use super::{PressSheet, SheetGrain, Shop};
 use crate::data::{DEMO_LABELS, PRESS_PRACTICE, PressPractice};
@@ -90,10 +91,10 @@ pub(super) fn write(shop: &Shop, draft: &mut Draft) {
             draft.set(&format!("press_sheets.{index}.{field}"), text);
         };
         set("name", &sheet.name);
-        set("width", &sheet.size.width.get().to_string());
-        set("height", &sheet.size.height.get().to_string());
-        set("gripper", &sheet.gripper.get().to_string());
-        set("margin", &sheet.margin.get().to_string());
+        set("width", &digits(sheet.size.width.get()));
+        set("height", &digits(sheet.size.height.get()));
+        set("gripper", &digits(sheet.gripper.get()));
+        set("margin", &digits(sheet.margin.get()));
         set("leads", if sheet.long_side_leads { "long" } else { "short" });
         set(
             "grain",
@@ -109,7 +110,7 @@ pub(super) fn write(shop: &Shop, draft: &mut Draft) {
             ("thousands_on_hand", sheet.thousands_on_hand),
         ] {
             if let Some(number) = number {
-                set(field, &number.to_string());
+                set(field, &digits(number));
             }
         }
     }

@@ -2,7 +2,7 @@
 
 use super::dispatch;
 use super::fields::{SCHEMA, each_figure, limits};
-use super::figure::{OVERS_PERCENT, percent, stages, wires};
+use super::figure::{OVERS_PERCENT, digits, percent, stages, wires};
 use super::{Calibration, Shop, press};
 use crate::data::{Line, Overs, Pace, Range, SHOP_DEFAULTS, StageOvers};
 use crate::draft::{Draft, FieldError, Kind, Value, read_text};
@@ -223,13 +223,13 @@ pub fn draft_of(shop: &Shop) -> Draft {
     ] {
         // The trade's habits stay the trade's: written down they would pass for the shop's own.
         if *defaults != SHOP_DEFAULTS {
-            draft.set(id, &length.get().to_string());
+            draft.set(id, &digits(length.get()));
         }
     }
     for (id, fold) in [("round_factor", &shop.round_fold), ("square_factor", &shop.square_fold)] {
         if let Some(fold) = fold {
-            draft.set(id, &fold.factor.to_string());
-            draft.set(&format!("{id}_error"), &fold.error.to_string());
+            draft.set(id, &digits(fold.factor));
+            draft.set(&format!("{id}_error"), &digits(fold.error));
             draft.set(&format!("{id}_note"), &fold.note);
         }
     }
@@ -242,9 +242,9 @@ pub fn draft_of(shop: &Shop) -> Draft {
         set("cuts_head_foot", yes_no(line.cuts_head_foot));
         set("heads", &line.heads.to_string());
         if line.sets_per_hour.is_finite() {
-            set("sets_per_hour", &line.sets_per_hour.to_string());
+            set("sets_per_hour", &digits(line.sets_per_hour));
         }
-        set("makeready_minutes", &line.makeready_minutes.to_string());
+        set("makeready_minutes", &digits(line.makeready_minutes));
         let mut line = line.clone();
         each_figure(&mut line, |id, place| {
             let Some(text) = place.text() else { return };
@@ -256,14 +256,14 @@ pub fn draft_of(shop: &Shop) -> Draft {
         });
         for (id, wire) in wires(&mut line) {
             if let Some(diameter) = wire {
-                set(id, &diameter.to_string());
+                set(id, &digits(*diameter));
             }
         }
         set(OVERS_PERCENT, &percent(line.pace.overs_share));
         for (limit, range) in limits(&mut line) {
             for (end, number) in [("least", range.least), ("most", range.most)] {
                 if let Some(number) = number {
-                    set(&format!("{limit}_{end}"), &number.to_string());
+                    set(&format!("{limit}_{end}"), &digits(number));
                 }
             }
         }
@@ -277,7 +277,7 @@ pub fn draft_of(shop: &Shop) -> Draft {
     for (share, fixed, place) in stages(&mut overs) {
         if *place != Overs::default() {
             draft.set(share, &percent(place.share));
-            draft.set(fixed, &place.fixed.to_string());
+            draft.set(fixed, &digits(place.fixed));
         }
     }
     dispatch::write(shop, &mut draft);

@@ -187,6 +187,17 @@ pub fn restore_question(printer: &Printer, ask: bool) -> Markup {
     }
 }
 
+/// Says that what was kept cannot be read, and offers it as a file.
+#[must_use]
+pub fn unread(printer: &Printer) -> Markup {
+    html! {
+        p {
+            (printer.word("kept.unread")) " "
+            button type="button" id="save-kept" data-act="save-kept" { (printer.word("kept.save")) }
+        }
+    }
+}
+
 /// The shop in force, and the options of the line field.
 #[must_use]
 pub fn shop_line(shop: &Shop, chosen: &str, printer: &Printer) -> (Markup, Markup, Markup) {
