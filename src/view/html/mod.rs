@@ -13,8 +13,8 @@ pub mod inside;
 pub mod pack;
 pub mod run;
 mod scene;
-pub mod sheet;
 pub mod set_up;
+pub mod sheet;
 pub mod stitches;
 pub mod trim;
 
