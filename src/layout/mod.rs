@@ -209,7 +209,8 @@ pub fn layout(job: &Job, shop: &Shop, line: &Line, book: (&Trim, &[Leaf]), out: 
 /// somebody asked for that route or that press sheet: the limits then say why it cannot be.
 fn takes(job: &Job, way: &Way) -> bool {
     let asked_route = match job.route {
-        RouteWish::Auto => true,
+        // A cut that somebody has decided holds: straight through, it would fall out of the sheet.
+        RouteWish::Auto => way.route == Route::CutFirst || job.face_cut.is_none(),
         RouteWish::CutFirst => way.route == Route::CutFirst,
         RouteWish::Straight => way.route == Route::Straight,
     };
