@@ -111,9 +111,13 @@ fn push_out(_: &Job, plan: &Plan) -> Explanation {
         .put("step", step.nominal)
         .put("factor", factor(fold.nominal.factor()))
         .band("push_out", push_out);
-    let doubt = say("explain.push_out.doubt")
-        .put("low", factor(fold.low.factor()))
-        .put("high", factor(fold.high.factor()));
+    let doubt = if fold.low == fold.high {
+        say("explain.push_out.certain")
+    } else {
+        say("explain.push_out.doubt")
+            .put("low", factor(fold.low.factor()))
+            .put("high", factor(fold.high.factor()))
+    };
     build("push_out", vec![line], Some(doubt), results.fold.source)
 }
 
