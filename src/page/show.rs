@@ -63,10 +63,6 @@ impl Session {
     fn value_of(&self, path: String) -> Patch {
         let text = match (self.draft.get(&path), SCHEMA.field(&path)) {
             ("", Some(Field { kind: Kind::Choice(_), default, .. })) => default,
-            // No line named: the first counts, and the control says so.
-            ("", Some(Field { id: "line", .. })) => {
-                self.shop.lines.first().map_or("", |line| &line.name)
-            }
             (text, _) => text,
         };
         let text = text.to_owned();
