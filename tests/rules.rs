@@ -2,6 +2,8 @@
 //!
 //! `examples/rules/ID.fires.json` and `ID.near.json` are planned in the demo shop.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 use quirefit::check::RULES;
 use quirefit::draft::{Draft, Schema, Tree, from_tree};
 use quirefit::shop::Shop;
