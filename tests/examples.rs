@@ -117,12 +117,17 @@ fn every_line_of_every_shop_makes_a_book_of_its_own_paper() {
     for path in shops() {
         let shop = shop_of(&path);
         for line in &shop.lines {
-            let fits = shop.stocks.iter().any(|stock| {
-                [8, 16, 24, 32, 40].iter().any(|pages| {
+            let papers = || shop.stocks.iter().map(|stock| stock.name.as_str());
+            let fits = papers().chain([""]).any(|cover| {
+                let ways =
+                    papers().flat_map(|paper| ["A5", "5.5 x 8.5 in"].map(|size| (paper, size)));
+                let mut ways = ways.flat_map(|way| [8, 16, 24, 32, 40].map(|pages| (way, pages)));
+                ways.any(|((paper, size), pages)| {
                     let draft = Draft::of(&[
-                        ("pages", &format!("{pages}")),
-                        ("size", "5.5 x 8.5 in"),
-                        ("paper", &stock.name),
+                        ("pages", &pages.to_string()),
+                        ("size", size),
+                        ("paper", paper),
+                        ("cover", cover),
                         ("copies", "500"),
                         ("line", &line.name),
                     ]);

@@ -141,8 +141,13 @@ impl Page {
             SCHEMA.fields.iter().map(|field| (field.id.to_owned(), field)).chain(sections)
         {
             let typed = draft.get(&path);
+            let first_line = self.shown("input-line").split("value=\"").nth(1);
             let expected = match field.kind {
                 Kind::Choice(_) if typed.is_empty() => field.default,
+                // The first line counts when none is named.
+                _ if path == "line" && typed.is_empty() => {
+                    first_line.and_then(|after| after.split('"').next()).unwrap()
+                }
                 _ => typed,
             };
             let shown = self.values.get(&path).map_or("", String::as_str);
@@ -766,7 +771,6 @@ fn deeds() -> impl Strategy<Value = Vec<(&'static str, String, String)>> {
         "paper",
         "cover",
         "copies",
-        "line",
         "bleed",
         "face_cut",
         "title",
@@ -816,6 +820,8 @@ fn deeds() -> impl Strategy<Value = Vec<(&'static str, String, String)>> {
         ("spine", "square"),
         ("spine", "round"),
         ("bleeds", "no"),
+        ("line", "Line H"),
+        ("line", "Light desk-side line"),
         ("sections.0.place", "around"),
     ]);
     let file = proptest::sample::select(vec![

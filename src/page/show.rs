@@ -63,6 +63,10 @@ impl Session {
     fn value_of(&self, path: String) -> Patch {
         let text = match (self.draft.get(&path), SCHEMA.field(&path)) {
             ("", Some(Field { kind: Kind::Choice(_), default, .. })) => default,
+            // The first line counts when none is named, and the control has no empty choice.
+            ("", Some(Field { id: "line", .. })) => {
+                self.shop.lines.first().map_or("", |line| &*line.name)
+            }
             (text, _) => text,
         };
         let text = text.to_owned();
@@ -71,14 +75,15 @@ impl Session {
 
     /// Everything anew: fields, sections, shop, answer.
     pub(super) fn refill(&mut self, out: &mut Vec<Patch>) {
-        for field in SCHEMA.fields {
-            out.push(self.value_of(field.id.to_owned()));
-        }
         let (label, lines, suggestions) =
             html::shop_line(&self.shop, self.draft.get("line"), &self.printer());
         self.set_html("shop", label.into_string(), out);
+        // The options come before the value that chooses one of them.
         self.set_html("input-line", lines.into_string(), out);
         self.set_html("suggestions", suggestions.into_string(), out);
+        for field in SCHEMA.fields {
+            out.push(self.value_of(field.id.to_owned()));
+        }
         self.redraw_sections(out);
     }
 

@@ -44,6 +44,13 @@ impl Source {
     }
 }
 
+/// One file of code.
+pub fn source(path: &str) -> Source {
+    let text = super::text_of(path);
+    let (code, strings) = cut(&text);
+    Source { path: path.to_owned(), text, code, strings }
+}
+
 /// All of `src` except files that hold only tests.
 pub fn sources() -> Vec<Source> {
     let paths: Vec<String> =

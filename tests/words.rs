@@ -1,0 +1,684 @@
+//! Every key has words, every word has a key, and every slot is filled.
+//!
+//! Keys are collected from the code: literals as they stand, and families built from rows. What is
+//! really printed is seen with a marked language, in which every pattern says its own key and slots.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+mod support;
+
+use quirefit::check::RULES;
+use quirefit::data::{BASIS_SIZES, BINDINGS, CHANGES, STOCK_KINDS, UNSAID};
+use quirefit::draft::{Draft, Group, Kind};
+use quirefit::explain::{FIGURES, explain};
+use quirefit::finishing::LIMITS;
+use quirefit::job;
+use quirefit::page::{Event, Patch, Session};
+use quirefit::plan::{Plan, STATIONS, plan};
+use quirefit::view::html::READINGS;
+use quirefit::view::json::plan_out;
+use quirefit::view::{Numbers, Printer, REGIONS};
+use quirefit::words::{EN, Part, Words, parts};
+use std::collections::{BTreeMap, BTreeSet};
+use support::rust::{Source, sources};
+use support::{JSON, files, name, text_of};
+
+/// Where a number decides between two patterns.
+const FORMS: [&str; 2] = [".one", ".other"];
+
+/// The language files: a language, or with a hyphen what a region says otherwise.
+fn languages() -> Vec<(String, Words)> {
+    let found: Vec<(String, Words)> = files("src/words")
+        .iter()
+        .filter_map(|path| {
+            let language = name(path).strip_suffix(".txt")?.to_owned();
+            Some((language, Words::load(&[&text_of(path)])))
+        })
+        .collect();
+    assert!(found.len() >= 3, "only {} language files", found.len());
+    found
+}
+
+fn keys_of(words: &Words) -> BTreeSet<String> {
+    words.all().map(|(key, _)| key.to_owned()).collect()
+}
+
+fn slots(pattern: &str) -> BTreeSet<&str> {
+    let slot = |part| match part {
+        Part::Slot(slot) => Some(slot),
+        Part::Text(_) => None,
+    };
+    parts(pattern).filter_map(slot).collect()
+}
+
+/// A key without its form.
+fn stem(key: &str) -> &str {
+    FORMS.iter().find_map(|form| key.strip_suffix(form)).unwrap_or(key)
+}
+
+/// First pieces of keys: what a text must begin with to be one.
+fn beginnings() -> BTreeSet<String> {
+    let words = Words::load(&[EN]);
+    words.all().map(|(key, _)| key.split('.').next().unwrap().to_owned()).collect()
+}
+
+/// Whether a text has the shape of a key; `{…}` may stand in it.
+fn looks_like_a_key(text: &str, beginnings: &BTreeSet<String>) -> bool {
+    let (first, rest) = text.split_once('.').unwrap_or((text, ""));
+    let letters = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || "._-{}".contains(c);
+    !rest.is_empty()
+        && beginnings.contains(first)
+        && rest.chars().all(letters)
+        && !rest.ends_with('.')
+}
+
+/// Keys and key patterns in the code, with a place where each stands.
+fn in_code() -> BTreeMap<String, String> {
+    let beginnings = beginnings();
+    let mut found = BTreeMap::new();
+    let mut programs = sources();
+    programs.retain(|source| !source.path.starts_with("src/words/store"));
+    programs.push(support::rust::source("examples/plan.rs"));
+    for source in programs {
+        for string in &source.strings {
+            if looks_like_a_key(&string.text, &beginnings) {
+                let place = format!("{}:{}", source.path, source.line(string.at));
+                found.insert(without_names(&string.text), place);
+            }
+        }
+    }
+    assert!(found.len() > 300, "only {} keys found: the search is broken", found.len());
+    found
+}
+
+/// `kind.{}` and `kind.{id}` are one pattern: `kind.*`.
+fn without_names(text: &str) -> String {
+    let mut out = String::new();
+    for (index, piece) in text.split('{').enumerate() {
+        match piece.split_once('}') {
+            Some((_, after)) if index > 0 => {
+                out.push('*');
+                out.push_str(after);
+            }
+            _ => out.push_str(piece),
+        }
+    }
+    out
+}
+
+/// Texts handed to a small function of a file: `name("book")`.
+fn handed(path: &str, function: &str) -> Vec<String> {
+    let source: Source = sources().into_iter().find(|source| source.path == path).unwrap();
+    let start = format!("{function}(\"");
+    let found: Vec<String> = source
+        .text
+        .split(&start)
+        .skip(1)
+        .map(|after| after.split('"').next().unwrap().to_owned())
+        .collect();
+    assert!(!found.is_empty(), "{path} calls {function} no more");
+    found
+}
+
+fn list(ids: &[&str]) -> Vec<String> {
+    ids.iter().map(|id| (*id).to_owned()).collect()
+}
+
+/// Paths of fields as keys name them: a member's field has its group before it.
+fn fields() -> Vec<(String, &'static quirefit::draft::Field)> {
+    let single = job::SCHEMA.fields.iter().map(|field| (field.id.to_owned(), field));
+    let inner = job::SCHEMA.groups.iter().flat_map(|(group, fields)| {
+        fields.iter().map(move |field| (format!("{group}.{}", field.id), field))
+    });
+    single.chain(inner).collect()
+}
+
+/// Every key that is put together from rows: the pattern in the code, and all that it makes.
+fn families() -> Vec<(&'static str, Vec<String>)> {
+    let mut labels = Vec::new();
+    for (path, field) in fields() {
+        let settings = field.group == Group::Setting;
+        labels.push(format!("field.{path}.label"));
+        if !settings {
+            labels.extend([format!("field.{path}.hint"), format!("field.{path}.help")]);
+        }
+        if let Kind::Choice(words) = field.kind {
+            labels.extend(words.iter().map(|word| format!("field.{path}.{word}")));
+        }
+    }
+    labels.extend(list(&["field.phrase.label", "field.phrase.hint"]));
+    let groups = job::SCHEMA.fields.iter().filter_map(|field| match field.group {
+        Group::More(group) => Some(group.to_owned()),
+        Group::Main | Group::Setting => None,
+    });
+    let cases: Vec<String> = rule_cases().into_iter().collect();
+    let made = |start: &str, ids: Vec<String>| -> Vec<String> {
+        ids.into_iter().map(|id| format!("{start}.{id}")).collect()
+    };
+    let names = |ids: Vec<&str>| list(&ids);
+    vec![
+        ("field.*", labels),
+        ("group.*", made("group", groups.chain(["sections".to_owned()]).collect())),
+        ("region.*", made("region", names(REGIONS.iter().map(|region| region.id).collect()))),
+        ("readings.*", made("readings", names(READINGS.iter().map(|(id, _)| *id).collect()))),
+        ("limit.*", made("limit", names(LIMITS.iter().map(|limit| limit.name()).collect()))),
+        ("limit.answer.*", made("limit.answer", list(&["fits", "marginal", "no"]))),
+        ("weight.*", made("weight", list(&["note", "warning", "marginal", "no"]))),
+        (
+            "rule.*.*",
+            cases.iter().flat_map(|case| [case.clone(), format!("{case}.cure")]).collect(),
+        ),
+        ("explain.*", made("explain", names(FIGURES.iter().map(|(id, _)| *id).collect()))),
+        (
+            "kind.*",
+            made("kind", names(STOCK_KINDS.iter().chain([&UNSAID]).map(|kind| kind.id).collect())),
+        ),
+        ("grade.*", made("grade", names(BASIS_SIZES.iter().map(|basis| basis.id).collect()))),
+        (
+            "station.*",
+            made("station", names(STATIONS.iter().map(|station| station.name()).collect())),
+        ),
+        ("supply.*", made("supply", list(&["stacker", "chips", "wire", "paper"]))),
+        (
+            "binding.*",
+            made(
+                "binding",
+                names(
+                    BINDINGS
+                        .iter()
+                        .map(|row| row.id)
+                        .chain(["stitched-round", "stitched-square"])
+                        .collect(),
+                ),
+            ),
+        ),
+        ("binding.why.*", made("binding.why", list(&["possible", "limits", "thin", "thick"]))),
+        (
+            "cost.item.*",
+            made("cost.item", list(&["paper", "click", "line", "wire", "carton", "job"])),
+        ),
+        (
+            "cost.unit.*",
+            made("cost.unit", list(&["paper", "click", "line", "wire", "carton", "job"])),
+        ),
+        ("cover.side.*", made("cover.side", list(&["1", "2", "3", "4"]))),
+        (
+            "drawing.press_sheet.cover.*",
+            made("drawing.press_sheet.cover", list(&["1", "2", "3", "4"])),
+        ),
+        ("decides.*", made("decides", handed("src/view/html/decides.rs", "name"))),
+        ("sheet.column.*", made("sheet.column", handed("src/view/html/sheet.rs", "label"))),
+        ("act.*", made("act", list(&["undo", "redo", "new", "save-job", "save-shop", "print"]))),
+        ("fix.*", made("fix", plain_changes())),
+        ("fix.*.*", made("fix", cased_changes())),
+    ]
+}
+
+/// Changes whose words need no case.
+fn plain_changes() -> Vec<String> {
+    let cased = ["spine", "bound", "head-foot", "rule"];
+    let plain = CHANGES.iter().map(|change| change.id).filter(|id| !cased.contains(id));
+    plain.map(str::to_owned).collect()
+}
+
+/// Changes with a case, and which they have: those that `words` of the search gives.
+fn cased_changes() -> Vec<String> {
+    let mut cased = list(&["volumes.even", "face-cut.auto"]);
+    for (change, field) in [("spine", "spine"), ("bound", "bound_edge"), ("head-foot", "head_foot")]
+    {
+        let Some(Kind::Choice(words)) = job::SCHEMA.field(field).map(|field| field.kind) else {
+            panic!("{field} is no choice");
+        };
+        let words = words.iter().filter(|word| **word != "auto");
+        cased.extend(words.map(|word| format!("{change}.{word}")));
+    }
+    cased.extend(list(&["rule.stitches", "rule.press_sheet", "rule.route"]));
+    cased
+}
+
+/// `rule.ID.CASE` of every finding that an example of a rule brings out.
+fn rule_cases() -> BTreeSet<String> {
+    let mut cases = BTreeSet::new();
+    for path in files("examples/rules") {
+        let (_, job, shop) = support::planned_file(&path);
+        cases.extend(plan(&job, &shop).findings.iter().map(|finding| finding.key()));
+    }
+    let missing: Vec<&str> = RULES
+        .iter()
+        .map(|rule| rule.id)
+        .filter(|id| !cases.iter().any(|case| case.starts_with(&format!("rule.{id}."))))
+        .collect();
+    assert!(missing.is_empty(), "no example brings out {missing:?}");
+    cases
+}
+
+/// Keys that name a fault have another beside them that names the repair.
+fn repairs(code: &BTreeMap<String, String>) -> Vec<String> {
+    let source = text_of("src/draft/file.rs") + &text_of("examples/plan.rs");
+    code.keys()
+        .filter(|key| key.starts_with("file.") && source.contains(&format!("\"{key}\"")))
+        .map(|key| format!("{key}.repair"))
+        .collect()
+}
+
+#[test]
+fn every_key_in_the_code_has_words() {
+    let english = keys_of(&Words::load(&[EN]));
+    let stems: BTreeSet<&str> = english.iter().map(|key| stem(key)).collect();
+    let code = in_code();
+    let families = families();
+    let mut wrong = Vec::new();
+    for (key, place) in &code {
+        if !key.contains('*') {
+            if !stems.contains(key.as_str()) && !english.contains(key) {
+                wrong.push(format!("{place}: {key} has no words"));
+            }
+        } else if !families.iter().any(|(pattern, _)| begins_as(key, pattern)) {
+            wrong.push(format!("{place}: keys {key} are made here: add their rows to `families`"));
+        }
+    }
+    for key in families.iter().flat_map(|(_, keys)| keys).chain(&repairs(&code)) {
+        if !stems.contains(key.as_str()) && !english.contains(key) {
+            wrong.push(format!("{key} has no words"));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// `field.*.*` and `field.*.label` are made by the family `field.*`.
+fn begins_as(key: &str, pattern: &str) -> bool {
+    key == pattern
+        || (pattern == "field.*" && key.starts_with("field.*"))
+        || (pattern == "field.*" && key == "field.units.*")
+}
+
+#[test]
+fn every_word_has_a_key_in_the_code() {
+    let code = in_code();
+    let mut used: BTreeSet<String> = code.keys().cloned().collect();
+    used.extend(families().into_iter().flat_map(|(_, keys)| keys));
+    used.extend(repairs(&code));
+    let english = Words::load(&[EN]);
+    let orphans: Vec<&str> = english
+        .all()
+        .map(|(key, _)| key)
+        .filter(|key| !used.contains(stem(key)) && !used.contains(*key))
+        .collect();
+    assert!(orphans.is_empty(), "nothing prints {orphans:#?}");
+}
+
+#[test]
+fn every_pattern_of_a_family_is_found_in_the_code() {
+    let code = in_code();
+    let made = |pattern: &str| code.keys().any(|key| begins_as(key, pattern));
+    let gone: Vec<&str> =
+        families().iter().map(|(pattern, _)| *pattern).filter(|pattern| !made(pattern)).collect();
+    assert!(gone.is_empty(), "the code makes no keys {gone:?} any more");
+}
+
+#[test]
+fn every_language_is_whole_and_every_region_says_only_what_differs() {
+    let english = Words::load(&[EN]);
+    let keys = keys_of(&english);
+    for (language, words) in languages() {
+        let own = keys_of(&words);
+        let unknown: Vec<&String> = own.difference(&keys).collect();
+        assert!(unknown.is_empty(), "{language}: {unknown:?} are not in en.txt");
+        if !language.contains('-') {
+            let missing: Vec<&String> = keys.difference(&own).collect();
+            assert!(missing.is_empty(), "{language} lacks {missing:?}");
+        }
+        for (key, pattern) in words.all() {
+            let expected = english.pattern(key, None).unwrap();
+            assert_eq!(slots(pattern), slots(expected), "{language}: {key}");
+            if language.contains('-') {
+                assert_ne!(pattern, expected, "{language}: {key} does not differ");
+            }
+        }
+    }
+}
+
+#[test]
+fn files_are_well_formed() {
+    let mut whole: BTreeSet<String> = in_code().into_keys().collect();
+    whole.extend(families().into_iter().flat_map(|(_, keys)| keys));
+    for path in files("src/words").iter().filter(|path| path.ends_with(".txt")) {
+        let text = text_of(path);
+        let mut seen = BTreeSet::new();
+        for (number, line) in text.lines().enumerate() {
+            let at = format!("{path}:{}", number + 1);
+            if line.is_empty() || line.starts_with(['#', ' ']) {
+                continue;
+            }
+            let (key, pattern) = line.split_once(" =").unwrap_or_else(|| panic!("{at}: {line}"));
+            assert!(seen.insert(key), "{at}: {key} stands twice");
+            let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || "._-".contains(c);
+            assert!(key.chars().all(plain), "{at}: {key}");
+            assert_eq!(pattern.matches('{').count(), pattern.matches('}').count(), "{at}");
+            assert!(!pattern.trim().contains("  "), "{at}: two spaces");
+        }
+        for key in &seen {
+            // A word may end in "one" and be no form.
+            let alone = whole.contains(*key);
+            for (form, other) in [(".one", ".other"), (".other", ".one")] {
+                if let Some(stem) = key.strip_suffix(form).filter(|_| !alone) {
+                    assert!(
+                        seen.contains(format!("{stem}{other}").as_str()),
+                        "{path}: {key} is alone"
+                    );
+                }
+            }
+        }
+    }
+}
+
+/// A language in which every pattern says its key and its slots, and nothing else. A slot that is not
+/// filled prints its own name.
+fn marked() -> String {
+    let words = Words::load(&[EN]);
+    let mut out = String::new();
+    for (key, pattern) in words.all() {
+        out.push_str(&format!("{key} ="));
+        if !pattern.is_empty() {
+            out.push_str(&format!(" ⟦{key}⟧"));
+            for slot in slots(pattern) {
+                out.push_str(&format!("⟦{key}/{slot}={{{slot}}}⟧"));
+            }
+        }
+        out.push('\n');
+    }
+    out
+}
+
+/// What was printed in the marked language.
+#[derive(Default)]
+struct Printed {
+    keys: BTreeSet<String>,
+    /// Slots that nobody filled, and keys without words.
+    wrong: BTreeSet<String>,
+}
+
+impl Printed {
+    fn take(&mut self, text: &str, beginnings: &BTreeSet<String>) {
+        // What is being said at each depth: a slot may hold a whole sentence.
+        let mut open = vec![String::new()];
+        for letter in text.chars() {
+            match letter {
+                '⟦' => open.push(String::new()),
+                '⟧' if open.len() > 1 => {
+                    let said = open.pop().unwrap();
+                    self.heard(&said);
+                    // Something stands in the slot that this was said in.
+                    open.last_mut().unwrap().push('…');
+                }
+                letter => open.last_mut().unwrap().push(letter),
+            }
+        }
+        let within = |c: char| c.is_ascii_alphanumeric() || "._-".contains(c);
+        for token in open[0].split(|c| !within(c)) {
+            let token = token.trim_matches('.');
+            if looks_like_a_key(token, beginnings) {
+                self.wrong.insert(format!("{token} has no words"));
+            }
+        }
+    }
+
+    fn heard(&mut self, said: &str) {
+        let (key, slot) = said.split_once('/').unwrap_or((said, ""));
+        self.keys.insert(key.to_owned());
+        if slot.split_once('=').is_some_and(|(slot, value)| slot == value) {
+            self.wrong.insert(format!("{key}: nobody fills {{{slot}}}"));
+        }
+    }
+}
+
+/// Shows a page everything: every region, every reading, every explanation, paper.
+fn show_everything(session: &mut Session, printed: &mut Printed, beginnings: &BTreeSet<String>) {
+    let mut tell = |kind: &str, id: &str, value: &str| {
+        for patch in session.handle(&Event::new(kind, id, value)) {
+            match patch {
+                Patch::Html { html, .. } => printed.take(&html, beginnings),
+                Patch::Announce { text } => printed.take(&text, beginnings),
+                _ => {}
+            }
+        }
+    };
+    tell("start", "", "");
+    for region in &REGIONS {
+        tell("toggle", &format!("open-{}", region.id), "open");
+    }
+    for (reading, _) in READINGS {
+        tell("act", "reading", reading);
+        tell("rest", "", "");
+        for (figure, _) in &FIGURES {
+            tell("act", "explain", figure);
+        }
+        tell("act", "explain", "");
+    }
+    tell("print", "", "");
+}
+
+/// Texts for a book that stays whole, one after the other.
+const WHOLE: &[(&str, &str)] = &[
+    ("start", "8:30"),
+    ("first_thickness", "3.1 mm"),
+    ("first_push_out", "1.9 mm"),
+    ("first_width", "147.5 mm"),
+    ("first_width", "148.5 mm"),
+    ("first_thickness", "9 mm"),
+    ("head_foot", "after"),
+    ("copies", "1"),
+    ("pages", "1"),
+    ("pages", "2 leaves"),
+    ("pages", "4"),
+    ("pages", "1 leaf"),
+    ("press_sheet", "no such sheet"),
+];
+
+/// Texts that bring out every sort of echo, question and fault.
+const TYPED: &[(&str, &str)] = &[
+    ("phrase", "64 pages, A5, 100 pound text, 750 copies, tied with ribbon"),
+    ("pages", "15"),
+    ("pages", "60 + 4"),
+    ("pages", "64 self cover"),
+    ("pages", "60 +"),
+    ("pages", "3000"),
+    ("pages", "12.5"),
+    ("pages", "x"),
+    ("pages", "60 + 6"),
+    ("pages", "60 + 2"),
+    ("pages", "16 leaves"),
+    ("size", "A5"),
+    ("size", "A5 landscape"),
+    ("size", "210 x 210"),
+    ("size", "8.5 x 11"),
+    ("size", "3 x 4 mm"),
+    ("size", "large"),
+    ("size", "170 x 240"),
+    ("paper", "100# text"),
+    ("paper", "80 lb"),
+    ("paper", "100"),
+    ("paper", "130 silk"),
+    ("paper", "90 gsm 112 µm"),
+    ("paper", "130"),
+    ("paper", "130 gsm"),
+    ("paper", "300 gsm board"),
+    ("paper", "12 pt board"),
+    ("paper", "pack of 20 leaves 2.1 mm"),
+    ("paper", "pack of 0 leaves 2.1 mm"),
+    ("paper", "80 gsm 0.4 mm"),
+    ("paper", "90 gsm 100 gsm"),
+    ("paper", "90 gsm 9 mm"),
+    ("paper", "3 gsm silk"),
+    ("paper", "77 lb text 300 gsm"),
+    ("paper", "100 gsm vol 9"),
+    ("paper", "80 gsm vol 15"),
+    ("paper", "blue"),
+    ("paper", "Pond Silk 130"),
+    ("paper", "0.1 mm"),
+    ("paper", "2000 lb text"),
+    ("paper", "0 gsm silk"),
+    ("paper", "20 lb bond"),
+    ("cover", "250 silk"),
+    ("copies", "0"),
+    ("copies", "1"),
+    ("copies", "12.5"),
+    ("copies", "many"),
+    ("copies", "1,200"),
+    ("bleed", "3"),
+    ("bleed", "60"),
+    ("bleed", "wide"),
+    ("safe", "0.2"),
+    ("wrapper", "7 g"),
+    ("wrapper", "9 kg"),
+    ("wrapper", "heavy"),
+    ("start", "8:30"),
+    ("start", "25:00"),
+    ("stitches", "2"),
+    ("stitches", "13"),
+    ("stitches", "two"),
+    ("stitches", "2.5"),
+    ("spine", "oval"),
+    ("line", "nowhere"),
+    ("line", ""),
+    ("supplied_cover", "20"),
+    ("supplied_inside", "10"),
+    ("pages", "9999999999999999999999"),
+];
+
+fn printed() -> Printed {
+    let beginnings = beginnings();
+    let marked = marked();
+    let words = Words::load(&[&marked]);
+    let printer = Printer { words: &words, numbers: Numbers::METRIC };
+    let mut printed = Printed::default();
+    let languages = ["en-GB".to_owned()];
+    let page = || Session::new(&[&marked], &languages, None, JSON);
+    for path in files("examples/jobs").iter().chain(&files("examples/rules")) {
+        let (draft, job, shop) = support::planned_file(path);
+        let mut session = page();
+        // The search is the helper's, who never answers here; jobs are searched for below.
+        session.handle(&Event::new("helper", "", "ready"));
+        let shop_file = (JSON.print)(&quirefit::draft::to_tree(
+            &quirefit::shop::draft_of(&shop),
+            &quirefit::shop::SCHEMA,
+        ));
+        session.handle(&Event::new("file", "shop", &shop_file));
+        session.handle(&Event::new("file", path, &text_of(path)));
+        show_everything(&mut session, &mut printed, &beginnings);
+        let planned = plan(&job, &shop);
+        texts(&draft, &job, &shop, &planned, &printer, &mut printed, &beginnings);
+    }
+    for path in files("examples/shops") {
+        let mut session = page();
+        session.handle(&Event::new("helper", "", "ready"));
+        session.handle(&Event::new("start", "", ""));
+        session.handle(&Event::new("file", &path, &text_of(&path)));
+        for (field, text) in WHOLE {
+            for patch in session.handle(&Event::new("input", field, text)) {
+                if let Patch::Html { html, .. } = patch {
+                    printed.take(&html, &beginnings);
+                }
+            }
+            show_everything(&mut session, &mut printed, &beginnings);
+        }
+    }
+    for path in files("examples/failing") {
+        let mut session = page();
+        for patch in session.handle(&Event::new("file", &path, &text_of(&path))) {
+            if let Patch::Html { html, .. } = patch {
+                printed.take(&html, &beginnings);
+            }
+        }
+    }
+    for path in ["examples/jobs/clockwork-manual.json", "examples/jobs/moth-album.json"] {
+        let mut session = page();
+        session.handle(&Event::new("file", path, &text_of(path)));
+        show_everything(&mut session, &mut printed, &beginnings);
+    }
+    let mut session = page();
+    session.handle(&Event::new("start", "", ""));
+    for unit in ["mm", "in"] {
+        session.handle(&Event::new("change", "units", unit));
+        for (field, text) in TYPED {
+            for patch in session.handle(&Event::new("input", field, text)) {
+                if let Patch::Html { html, .. } = patch {
+                    printed.take(&html, &beginnings);
+                }
+            }
+        }
+        show_everything(&mut session, &mut printed, &beginnings);
+    }
+    for event in ["trap", "storage"] {
+        for patch in session.handle(&Event::new(event, "", "")) {
+            if let Patch::Html { html, .. } = patch {
+                printed.take(&html, &beginnings);
+            }
+        }
+    }
+    printed
+}
+
+/// The plan as text and as JSON, and every explanation as text.
+fn texts(
+    draft: &Draft,
+    job: &job::Job,
+    shop: &quirefit::shop::Shop,
+    planned: &Plan,
+    printer: &Printer,
+    printed: &mut Printed,
+    beginnings: &BTreeSet<String>,
+) {
+    let json = serde_json::to_string(&plan_out(job, planned, printer)).unwrap();
+    printed.take(&json, beginnings);
+    let told = quirefit::view::text::text(job, shop, planned, printer);
+    printed.take(&told, beginnings);
+    for (figure, _) in &FIGURES {
+        let told = explain(job, planned, figure).unwrap();
+        for sentence in told.lines.iter().chain([&told.what]).chain(&told.doubt) {
+            printed.take(&printer.text(sentence), beginnings);
+        }
+    }
+    for note in job::read(draft, shop).notes.values() {
+        if let job::Note::Echo(echo) = note {
+            printed.take(&printer.text(echo), beginnings);
+        }
+    }
+}
+
+#[test]
+fn every_slot_of_what_is_printed_is_filled() {
+    let printed = printed();
+    assert!(printed.wrong.is_empty(), "{:#?}", printed.wrong);
+    // The run must be broad, or it proves little.
+    let all = keys_of(&Words::load(&[EN]));
+    let with_slots: BTreeSet<String> = Words::load(&[EN])
+        .all()
+        .filter(|(_, pattern)| !slots(pattern).is_empty())
+        .map(|(key, _)| key.to_owned())
+        .collect();
+    let unseen: Vec<&String> = with_slots.difference(&printed.keys).collect();
+    println!(
+        "{} of {} keys printed; with slots never printed: {unseen:#?}",
+        printed.keys.len(),
+        all.len()
+    );
+    assert!(
+        unseen.len() * 20 <= with_slots.len(),
+        "{} of {} with slots never printed: {unseen:#?}",
+        unseen.len(),
+        with_slots.len()
+    );
+}
+
+/// The marked language itself finds what is wrong.
+#[test]
+fn the_marked_language_finds_an_empty_slot() {
+    let beginnings = beginnings();
+    let mut printed = Printed::default();
+    printed.take(
+        "<p>⟦trim.cut⟧</p> ⟦rule.x.y⟧⟦rule.x.y/most=3 mm⟧⟦rule.x.y/least=least⟧ file.no-such",
+        &beginnings,
+    );
+    assert_eq!(printed.keys.len(), 2);
+    assert_eq!(printed.wrong.len(), 2, "{:?}", printed.wrong);
+}
