@@ -738,6 +738,21 @@ fn where_nothing_can_be_kept_the_page_says_so() {
     assert!(!page.last.iter().any(|patch| matches!(patch, Patch::Store { .. })));
 }
 
+/// Whoever goes back and types on has left the way forward.
+#[test]
+fn typing_after_an_undo_ends_what_could_be_redone() {
+    let mut page = Page::open(None);
+    page.input("pages", "52");
+    page.input("copies", "900");
+    page.act("undo", "");
+    page.input("copies", "70");
+    let typed = page.draft();
+    page.act("redo", "");
+    assert_eq!(page.draft(), typed);
+    page.act("undo", "");
+    assert_eq!((page.draft().get("pages"), page.draft().get("copies")), ("52", "1,200"));
+}
+
 /// What would make it fit is taken with one tap, and taken back with one.
 #[test]
 fn an_offer_is_taken_and_taken_back() {
