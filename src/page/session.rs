@@ -252,7 +252,10 @@ impl Session {
             "save-kept" => {
                 if let Some(text) = self.unread.take() {
                     self.set_html("file-note", String::new(), out);
-                    out.push(Patch::Download { name: "last-time.quirefit-saved.json".to_owned(), text });
+                    out.push(Patch::Download {
+                        name: "last-time.quirefit-saved.json".to_owned(),
+                        text,
+                    });
                     out.push(Patch::Later {});
                 }
             }
