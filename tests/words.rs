@@ -13,7 +13,7 @@ use quirefit::explain::{FIGURES, explain};
 use quirefit::finishing::LIMITS;
 use quirefit::job;
 use quirefit::page::{Event, Patch, Session};
-use quirefit::plan::{Plan, STATIONS, plan};
+use quirefit::plan::{Answer, Plan, STATIONS, Verdict, plan};
 use quirefit::view::html::READINGS;
 use quirefit::view::json::plan_out;
 use quirefit::view::{Numbers, Printer, REGIONS};
@@ -155,13 +155,16 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
         ids.into_iter().map(|id| format!("{start}.{id}")).collect()
     };
     let names = |ids: Vec<&str>| list(&ids);
+    let verdicts = [Verdict::Fits, Verdict::Marginal, Verdict::DoesNotFit];
+    let answers = [Answer::Fits, Answer::Marginal, Answer::DoesNotFit];
     vec![
         ("field.*", labels),
         ("group.*", made("group", groups.chain(["sections".to_owned()]).collect())),
         ("region.*", made("region", names(REGIONS.iter().map(|region| region.id).collect()))),
         ("readings.*", made("readings", names(READINGS.iter().map(|(id, _)| *id).collect()))),
         ("limit.*", made("limit", names(LIMITS.iter().map(|limit| limit.name()).collect()))),
-        ("limit.answer.*", made("limit.answer", list(&["fits", "marginal", "no"]))),
+        ("answer.*", made("answer", names(verdicts.map(Verdict::name).to_vec()))),
+        ("limit.answer.*", made("limit.answer", names(answers.map(Answer::name).to_vec()))),
         ("weight.*", made("weight", list(&["note", "warning", "marginal", "no"]))),
         (
             "rule.*.*",

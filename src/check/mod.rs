@@ -9,7 +9,6 @@ mod blanks;
 mod bleed;
 mod calibration;
 mod carton_heavy;
-mod chips_full;
 mod crease;
 mod fold_gap;
 mod grain;
@@ -24,7 +23,7 @@ mod sheets_short;
 mod short_component;
 mod spine_text;
 mod spine_wire;
-mod stacker_full;
+mod standing;
 mod stitch_clinch;
 mod stitch_overhang;
 mod stitch_passes;
@@ -37,9 +36,10 @@ mod weight_unknown;
 mod wire_proud;
 mod wire_work;
 
-use crate::finishing::{Answer, LimitId};
+use crate::finishing::LimitId;
 use crate::job::Job;
 use crate::results::Results;
+use crate::run::Supply;
 use crate::shop::Shop;
 use crate::units::{Band, Measure, Unit};
 use crate::words::{Say, Slot, say};
@@ -154,8 +154,10 @@ pub static RULES: [Rule; 47] = [
     whole(wire_proud::ID, wire_proud::look),
     whole(wire_work::ID, wire_work::look),
     whole(spine_wire::ID, spine_wire::look),
-    whole(stacker_full::ID, stacker_full::look),
-    whole(chips_full::ID, chips_full::look),
+    whole(standing::STACKER, |_, _, results| {
+        standing::look(standing::STACKER, Supply::Stacker, results)
+    }),
+    whole(standing::CHIPS, |_, _, results| standing::look(standing::CHIPS, Supply::Chips, results)),
     whole(short_component::ID, short_component::look),
 ];
 
@@ -210,12 +212,14 @@ impl Finding {
     }
 }
 
-impl From<Answer> for Verdict {
-    fn from(answer: Answer) -> Self {
-        match answer {
-            Answer::Fits => Self::Fits,
-            Answer::Marginal => Self::Marginal,
-            Answer::DoesNotFit => Self::DoesNotFit,
+impl Verdict {
+    /// Its name in language keys, style and the JSON of a plan.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Fits => "fits",
+            Self::Marginal => "marginal",
+            Self::DoesNotFit => "no",
         }
     }
 }

@@ -1,10 +1,10 @@
 //! The same book bound otherwise: possible or not, and why.
 
 use crate::book::Stack;
-use crate::data::{BINDINGS, Line, PRACTICE};
+use crate::data::{BINDINGS, Line, PRACTICE, Range};
 use crate::finishing::{Answer, LimitCheck, LimitId};
 use crate::job::{Job, Spine};
-use crate::units::{Band, Mm};
+use crate::units::Mm;
 
 /// One way of binding beside the book.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -36,6 +36,7 @@ pub fn alternatives(
 ) {
     out.clear();
     let closed = stack.closed.map(|closed| closed.0);
+    let thick = closed.map(Mm::get);
     let words = closed.low >= PRACTICE.spine_text_least.value;
     let without_former = limits
         .iter()
@@ -43,9 +44,7 @@ pub fn alternatives(
         .map(|limit| limit.answer)
         .max()
         .unwrap_or_default();
-    let pressed = line.map_or(Answer::Fits, |line| {
-        within(closed, line.former.least.map(Mm), line.former.most.map(Mm))
-    });
+    let pressed = line.map_or(Answer::Fits, |line| Answer::of(thick, line.former));
     let stitched = |id, answer, chosen| Alternative {
         id,
         answer,
@@ -59,7 +58,8 @@ pub fn alternatives(
         stitched("stitched-square", without_former.max(pressed), job.spine == Spine::Square),
     ]);
     out.extend(BINDINGS.iter().map(|binding| {
-        let answer = within(closed, Some(binding.least.value), Some(binding.most.value));
+        let answer =
+            Answer::of(thick, Range::between(binding.least.value.get(), binding.most.value.get()));
         let why = match answer {
             Answer::Fits => "possible",
             _ if closed.low < binding.least.value => "thin",
@@ -74,17 +74,4 @@ pub fn alternatives(
             spine_text: binding.spine_text && words,
         }
     }));
-}
-
-/// A band against a window.
-fn within(value: Band<Mm>, least: Option<Mm>, most: Option<Mm>) -> Answer {
-    let below = |value: Mm| least.is_some_and(|least| value < least);
-    let above = |value: Mm| most.is_some_and(|most| value > most);
-    if below(value.high) || above(value.low) {
-        Answer::DoesNotFit
-    } else if below(value.low) || above(value.high) {
-        Answer::Marginal
-    } else {
-        Answer::Fits
-    }
 }

@@ -19,6 +19,31 @@ pub enum Answer {
     DoesNotFit,
 }
 
+impl Answer {
+    /// How a band stands to a range: inside it over its whole width, nowhere, or in part.
+    #[must_use]
+    pub fn of(value: Band<f64>, range: Range) -> Self {
+        let under = |value: f64| range.least.is_some_and(|least| value < least - NOISE);
+        let over = |value: f64| range.most.is_some_and(|most| value > most + NOISE);
+        if under(value.high) || over(value.low) {
+            Self::DoesNotFit
+        } else if under(value.low) || over(value.high) {
+            Self::Marginal
+        } else {
+            Self::Fits
+        }
+    }
+    /// Its name in language keys and in the JSON of a plan.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Fits => "fits",
+            Self::Marginal => "marginal",
+            Self::DoesNotFit => "no",
+        }
+    }
+}
+
 /// The limits of a line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum LimitId {
@@ -238,14 +263,11 @@ fn judge(id: LimitId, value: Band<f64>, range: Range) -> (Answer, f64) {
     let below = range.least.map_or(f64::INFINITY, |least| value.low - least);
     let above = range.most.map_or(f64::INFINITY, |most| most - value.high);
     let margin = below.min(above);
-    let out_everywhere = range.least.is_some_and(|least| value.high < least)
-        || range.most.is_some_and(|most| value.low > most);
     // Two papers of different weight are no doubt about one: the worse of them decides.
     let certain = matches!(id, LimitId::TextWeight | LimitId::CoverWeight);
-    let answer = match margin {
-        margin if margin >= -NOISE => Answer::Fits,
-        _ if out_everywhere || certain => Answer::DoesNotFit,
-        _ => Answer::Marginal,
+    let answer = match Answer::of(value, range) {
+        Answer::Marginal if certain => Answer::DoesNotFit,
+        answer => answer,
     };
     (answer, margin)
 }

@@ -1,6 +1,6 @@
 //! Which postal step a copy goes by, with its wrapper.
 
-use crate::data::PostStep;
+use crate::data::{PostStep, Range};
 use crate::finishing::Answer;
 use crate::job::Job;
 use crate::units::{Band, ClosedThickness, Gram};
@@ -46,6 +46,7 @@ pub fn post(
     }
     let mut answers = earlier.map(|posted| posted.steps).unwrap_or_default();
     answers.clear();
+    let up_to = |most| Range { least: None, most };
     let longer = job.size.width.max(job.size.height).get();
     let shorter = job.size.width.min(job.size.height).get();
     let thick = closed.map(|closed| closed.0.get());
@@ -53,10 +54,10 @@ pub fn post(
     answers.extend(steps.iter().map(|step| {
         StepAnswer {
             answer: [
-                within(heavy, step.mass_most),
-                within(thick, step.thickness_most),
-                within(Band::exact(longer), step.length_most),
-                within(Band::exact(shorter), step.width_most),
+                Answer::of(heavy, up_to(step.mass_most)),
+                Answer::of(thick, up_to(step.thickness_most)),
+                Answer::of(Band::exact(longer), up_to(step.length_most)),
+                Answer::of(Band::exact(shorter), up_to(step.width_most)),
             ]
             .into_iter()
             .max()
@@ -71,13 +72,4 @@ pub fn post(
         perhaps_by: first(Answer::Marginal),
         steps: answers,
     })
-}
-
-/// A band against an upper limit.
-fn within(value: Band<f64>, most: Option<f64>) -> Answer {
-    match most {
-        Some(most) if value.low > most => Answer::DoesNotFit,
-        Some(most) if value.high > most => Answer::Marginal,
-        _ => Answer::Fits,
-    }
 }

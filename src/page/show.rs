@@ -4,7 +4,6 @@ use super::event::Patch;
 use super::saved::Saved;
 use super::session::Session;
 use crate::advise::Advice;
-use crate::check::Verdict;
 use crate::draft::{Draft, Field, Kind};
 use crate::job::{self, JobReading, SCHEMA};
 use crate::plan;
@@ -179,11 +178,7 @@ impl Session {
         if self.announced == Some(verdict) {
             return;
         }
-        let key = match verdict {
-            Verdict::Fits => "answer.fits",
-            Verdict::Marginal => "answer.marginal",
-            Verdict::DoesNotFit => "answer.no",
-        };
+        let key = &format!("answer.{}", verdict.name());
         self.announced = Some(verdict);
         out.push(Patch::Announce { text: self.printer().word(key).to_owned() });
     }

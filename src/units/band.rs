@@ -26,15 +26,6 @@ impl<T: Copy> Band<T> {
     }
 }
 
-/// Arithmetic on bands of plain numbers.
-impl Band<f64> {
-    /// A band that reaches `spread` to either side.
-    #[must_use]
-    pub fn around(nominal: f64, spread: f64) -> Self {
-        Self { low: nominal - spread, nominal, high: nominal + spread }
-    }
-}
-
 /// Gives bands of a quantity the arithmetic that keeps low ≤ nominal ≤ high.
 macro_rules! band_of {
     ($($name:ident),*) => {$(

@@ -9,7 +9,7 @@ pub use sheet::{LayoutOut, PanelOut, SidesOut, WayOut};
 use crate::advise::{Advice, Room};
 use crate::draft::FieldError;
 use crate::job::Job;
-use crate::plan::{Answer, Folio, LimitCheck, Plan, Verdict};
+use crate::plan::{Folio, LimitCheck, Plan};
 use crate::units::Band;
 use crate::view::Printer;
 use serde::Serialize;
@@ -140,7 +140,7 @@ fn band<T: Copy>(band: Band<T>, number: impl Fn(T) -> f64) -> BandOut {
 pub fn plan_out(job: &Job, plan: &Plan, printer: &Printer) -> PlanOut {
     let results = &plan.results;
     PlanOut {
-        verdict: verdict(plan.verdict).to_owned(),
+        verdict: plan.verdict.name().to_owned(),
         flat_stack_mm: band(results.stack.flat, |flat| flat.0.get()),
         spine_mm: band(results.stack.closed, |closed| closed.0.get()),
         push_out_mm: band(
@@ -196,12 +196,7 @@ fn limit_out(limit: &LimitCheck) -> LimitOut {
         value: band(limit.value, |value| value),
         least: limit.range.least,
         most: limit.range.most,
-        answer: match limit.answer {
-            Answer::Fits => "fits",
-            Answer::Marginal => "marginal",
-            Answer::DoesNotFit => "no",
-        }
-        .to_owned(),
+        answer: limit.answer.name().to_owned(),
         room_sheets: limit.room.sheets,
     }
 }
@@ -272,19 +267,11 @@ pub fn advice_out(advice: &Advice, printer: &Printer) -> AdviceOut {
             .map(|offer| OfferOut {
                 text: printer.text(&super::text::way(offer)),
                 edits: offer.edits.clone(),
-                verdict: verdict(offer.verdict).to_owned(),
+                verdict: offer.verdict.name().to_owned(),
                 spine_mm: band(offer.spine, |spine| spine.0.get()),
                 room_pages: pages(offer.room),
             })
             .collect(),
         tried: u32::try_from(advice.tried).unwrap_or(u32::MAX),
-    }
-}
-
-const fn verdict(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Fits => "fits",
-        Verdict::Marginal => "marginal",
-        Verdict::DoesNotFit => "no",
     }
 }

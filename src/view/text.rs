@@ -3,7 +3,7 @@
 use crate::advise::{Advice, Offer, Room, Told};
 use crate::explain::{FIGURES, explain};
 use crate::job::Job;
-use crate::plan::{Answer, Plan, Verdict};
+use crate::plan::{Plan, Verdict};
 use crate::shop::Shop;
 use crate::units::{Measure, Mm, Pages};
 use crate::view::Printer;
@@ -16,11 +16,7 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
     let numbers = &printer.numbers;
     let results = &plan.results;
     let mut lines = vec![];
-    let verdict = match plan.verdict {
-        Verdict::Fits => "answer.fits",
-        Verdict::Marginal => "answer.marginal",
-        Verdict::DoesNotFit => "answer.no",
-    };
+    let verdict = &format!("answer.{}", plan.verdict.name());
     let line = shop.lines.get(job.line).map(|line| line.name.to_string()).unwrap_or_default();
     lines.push(format!("{} [{line}]", printer.word(verdict)));
     for (id, _) in &FIGURES {
@@ -31,11 +27,7 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
     }
     lines.push(format!("\n{}", printer.word("region.decides")));
     for limit in &results.limits {
-        let answer = match limit.answer {
-            Answer::Fits => "limit.answer.fits",
-            Answer::Marginal => "limit.answer.marginal",
-            Answer::DoesNotFit => "limit.answer.no",
-        };
+        let answer = &format!("limit.answer.{}", limit.answer.name());
         lines.push(format!(
             "  {}: {} — {}",
             printer.word(&format!("limit.{}", limit.id.name())),

@@ -25,11 +25,8 @@ const CLIENT_ROOM: Pages = Pages(8);
 #[must_use]
 pub fn answer(scene: &Scene, stale: bool) -> Markup {
     let verdict = scene.plan.verdict;
-    let (name, key) = match verdict {
-        Verdict::Fits => ("fits", "answer.fits"),
-        Verdict::Marginal => ("marginal", "answer.marginal"),
-        Verdict::DoesNotFit => ("no", "answer.no"),
-    };
+    let name = verdict.name();
+    let key = &format!("answer.{name}");
     html! {
         // The same again as one line that stays on top of a narrow screen.
         a class={ "pin " (name) } href="#verdict" aria-hidden="true" tabindex="-1" {

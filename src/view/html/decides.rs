@@ -1,7 +1,7 @@
 //! What decides it: every limit of the line beside the book's value, and everything worth knowing.
 
 use super::Scene;
-use crate::plan::{Answer, LimitCheck, Weight};
+use crate::plan::{LimitCheck, Weight};
 use crate::units::{Measure, Unit};
 use crate::words::{Say, say};
 use maud::{Markup, html};
@@ -53,11 +53,7 @@ fn row(scene: &Scene, limit: &LimitCheck) -> Markup {
     let numbers = &scene.printer.numbers;
     // Repeated beside each value where there is no room for columns.
     let name = |column: &str| scene.printer.word(&format!("decides.{column}"));
-    let answer = match limit.answer {
-        Answer::Fits => "fits",
-        Answer::Marginal => "marginal",
-        Answer::DoesNotFit => "no",
-    };
+    let answer = limit.answer.name();
     html! {
         tr class=(answer) {
             th scope="row" { (scene.word(&format!("limit.{}", limit.id.name()))) }

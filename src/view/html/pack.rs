@@ -1,7 +1,7 @@
 //! Mass, packing and post.
 
 use super::Scene;
-use crate::plan::{Answer, Cartons, Posted};
+use crate::plan::{Cartons, Posted};
 use crate::units::{Band, Gram, Measure};
 use crate::view::Reading;
 use crate::words::{Say, say};
@@ -74,7 +74,7 @@ fn table(scene: &Scene, posted: &Posted) -> Markup {
                     @for (row, step) in scene.shop.post.iter().zip(&posted.steps) {
                         tr {
                             th scope="row" { (row.name) }
-                            td { (scene.word(answer(step.answer))) }
+                            td { (scene.word(&format!("limit.answer.{}", step.answer.name()))) }
                             td { @if let Some(spare) = step.spare { (printer.numbers.print(spare.into())) } }
                             td {
                                 @if let Some(price) = row.price {
@@ -87,13 +87,5 @@ fn table(scene: &Scene, posted: &Posted) -> Markup {
                 }
             }
         }
-    }
-}
-
-const fn answer(answer: Answer) -> &'static str {
-    match answer {
-        Answer::Fits => "limit.answer.fits",
-        Answer::Marginal => "limit.answer.marginal",
-        Answer::DoesNotFit => "limit.answer.no",
     }
 }
