@@ -63,9 +63,12 @@ impl Plan {
     /// has decided is set to what the line needs, so it bites nobody; nor do passes that are enough.
     #[must_use]
     pub fn tightest(&self) -> Option<&LimitCheck> {
+        // Each end for itself: 11 sheets are far from a least of 2, whatever the most may be.
+        let part = |margin: f64, end: f64| if end > 0.0 { margin / end } else { margin };
         let share = |limit: &LimitCheck| {
-            let end = limit.range.most.or(limit.range.least).unwrap_or(1.0).abs();
-            if end > 0.0 { limit.margin / end } else { limit.margin }
+            let below = limit.range.least.map(|least| part(limit.value.low - least, least));
+            let above = limit.range.most.map(|most| part(most - limit.value.high, most));
+            below.into_iter().chain(above).fold(f64::INFINITY, f64::min)
         };
         let set_here = |limit: &LimitCheck| {
             let chosen = limit.id == LimitId::OutermostChip && !self.results.trim.face_cut_given;
