@@ -703,6 +703,19 @@ fn the_clients_reading_holds_no_limit_and_no_cost() {
     }
 }
 
+/// The cut follows from the line's smallest: a maker is told so, a client only what the cut is.
+#[test]
+fn an_explanation_tells_a_client_no_limit() {
+    let mut page = Page::open(None);
+    page.act("explain", "face_cut");
+    assert!(page.words("explanation").contains("smallest clean cut"));
+    page.act("reading", "client");
+    page.tell("rest", "", "");
+    let told = page.words("explanation");
+    assert!(told.contains("takes this from the outermost leaf"), "{told}");
+    assert!(!told.contains("smallest clean cut"), "{told}");
+}
+
 #[test]
 fn the_verdict_is_announced_once() {
     let mut page = Page::open(None);

@@ -32,6 +32,20 @@ pub static FIGURES: [(&str, Explain); 18] = [
     ("run_time", making::run_time),
 ];
 
+/// Figures whose explanation names what the line takes: not for a client's eyes.
+const NAMES_A_LIMIT: [&str; 3] = ["face_cut", "straight_cut", "sheet_used"];
+
+/// The explanation of a figure without its formula where that names what the line takes.
+#[must_use]
+pub fn explain_to_client(job: &Job, plan: &Plan, figure: &str) -> Option<Explanation> {
+    let told = explain(job, plan, figure)?;
+    Some(if NAMES_A_LIMIT.contains(&figure) {
+        Explanation { lines: Vec::new(), doubt: None, ..told }
+    } else {
+        told
+    })
+}
+
 /// The explanation of a figure of the plan; nothing for an unknown id.
 #[must_use]
 pub fn explain(job: &Job, plan: &Plan, figure: &str) -> Option<Explanation> {

@@ -6,7 +6,7 @@ mod figures;
 mod making;
 mod sheet;
 
-pub use figures::{Explain, FIGURES, explain};
+pub use figures::{Explain, FIGURES, explain, explain_to_client};
 
 use crate::source::Source;
 use crate::words::Say;
