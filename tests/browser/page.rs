@@ -14,6 +14,15 @@ use std::time::{Duration, Instant};
 
 const PATIENCE: Duration = Duration::from_secs(5);
 
+/// Brings an element to the middle and waits until it has stood there for three frames.
+const COME_NEAR: &str = "const [element, done] = arguments; let still = 0, last; \
+    const look = () => { \
+        element.scrollIntoView({ block: 'center' }); \
+        const { top } = element.getBoundingClientRect(); \
+        still = top === last ? still + 1 : 0; last = top; \
+        still < 3 ? requestAnimationFrame(look) : done(); \
+    }; look();";
+
 /// Two paints and two tasks: whatever the page put off is done by then.
 const SETTLE: &str = "const done = arguments[0]; \
     const turn = (next) => requestAnimationFrame(() => setTimeout(next)); \
@@ -142,10 +151,11 @@ impl<'a> Page<'a> {
         self.press(self.find(css).await?).await
     }
 
-    /// Scrolls to an element, as a person would, and clicks it. WebKit's driver does not scroll.
+    /// Scrolls to an element, as a person would, waits until it stands still, and clicks it. WebKit's
+    /// driver does not scroll, and regions on the way get their true height only when they come near.
     async fn press(&self, element: Element) -> Outcome {
         let place = vec![serde_json::to_value(&element)?];
-        self.script("arguments[0].scrollIntoView({ block: 'center' })", place).await?;
+        self.script_later(COME_NEAR, place).await?;
         Ok(element.click().await?)
     }
 
