@@ -1,6 +1,8 @@
 // Puts the page's parts into one file, weighs it, and refuses what the page must not hold.
 //
-//   node pkg-scripts/assemble.mjs BUILD_FOLDER OUTPUT.html
+//   node pkg-scripts/assemble.mjs BUILD_FOLDER OUTPUT.html [quick]
+//
+// A quick build may be as heavy as it likes.
 
 import { createHash } from "node:crypto";
 import { readFileSync, readdirSync, writeFileSync } from "node:fs";
@@ -12,7 +14,7 @@ import { gzipSync } from "node:zlib";
 const LIMIT = { raw: 1_150_000, gzip: 440_000 }; // bytes: what it is now and a little; the goal is 500 and 220 kB
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..");
-const [build, output] = process.argv.slice(2);
+const [build, output, quick] = process.argv.slice(2);
 const source = (...path) => readFileSync(join(root, ...path), "utf8");
 const built = (name) => readFileSync(join(build, name), "utf8");
 
@@ -103,7 +105,7 @@ row("words", weigh(words));
 row("the whole file", total);
 row("at most", LIMIT);
 for (const kind of ["raw", "gzip"]) {
-  if (total[kind] > LIMIT[kind]) refuse(`the page is too heavy (${kind})`, total[kind]);
+  if (!quick && total[kind] > LIMIT[kind]) refuse(`the page is too heavy (${kind})`, total[kind]);
 }
 
 if (faults.length) {
