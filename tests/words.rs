@@ -256,9 +256,10 @@ fn rule_cases() -> BTreeSet<String> {
 
 /// Keys that name a fault have another beside them that names the repair.
 fn repairs(code: &BTreeMap<String, String>) -> Vec<String> {
-    let source = text_of("src/draft/file.rs") + &text_of("examples/plan.rs");
+    let source = ["src/draft/file.rs", "src/job/link.rs", "examples/plan.rs"].map(text_of).concat();
+    let faults = |key: &str| key.starts_with("file.") || key.starts_with("link.");
     code.keys()
-        .filter(|key| key.starts_with("file.") && source.contains(&format!("\"{key}\"")))
+        .filter(|key| faults(key) && source.contains(&format!("\"{key}\"")))
         .map(|key| format!("{key}.repair"))
         .collect()
 }

@@ -1,10 +1,14 @@
 //! The job: one book, complete and valid, and how it is read from what was typed.
 
 mod assemble;
+mod envelope;
 mod fields;
+mod link;
+mod link_v1;
 mod read;
 
 pub use fields::{INSERT_PLACES, SCHEMA};
+pub use link::{CODE_MARK, CODE_MOST, LINK_MARK, LINK_MOST, read_link, to_code, to_link};
 pub use read::{JobReading, Note, read};
 
 use crate::paper::Stock;
