@@ -8,11 +8,12 @@ use quirefit::draft::Draft;
 use quirefit::page::EXAMPLE;
 use quirefit::view::html::{Page, Scene, frame};
 use quirefit::view::{Numbers, Printer, Reading};
-use quirefit::words::{EN, EN_GB, Words};
+use quirefit::words::{Language, built_in};
 use quirefit::{job, plan, shop};
 
 fn main() {
-    let words = Words::load(&[EN, EN_GB]);
+    let language = Language::first();
+    let words = language.words(&built_in());
     let printer = Printer { words: &words, numbers: Numbers::METRIC };
     let shop = shop::demo();
     let draft = Draft::of(EXAMPLE);
@@ -28,5 +29,6 @@ fn main() {
         printer,
         reading: Reading::Design,
     });
-    println!("{}", frame(&Page { draft: &draft, shop: &shop, printer, scene }).into_string());
+    let page = Page { draft: &draft, shop: &shop, printer, language, scene };
+    println!("{}", frame(&page).into_string());
 }

@@ -1,35 +1,39 @@
-//! Plans a job file: `cargo run --example plan -- examples/jobs/NAME.json [--shop FILE] [--json]`.
+//! Plans a job file: `cargo run --example plan -- examples/jobs/NAME.json [--shop FILE] [--json]
+//! [--lang TAG]`.
 
 use quirefit::advise::{Advice, MOST_TRIED};
 use quirefit::draft::{Draft, FieldError, Schema, Tree, from_tree};
+use quirefit::entry::LengthUnit;
 use quirefit::view::json::{errors_out, plan_out};
 use quirefit::view::text::{advice, text};
 use quirefit::view::{Numbers, Printer};
-use quirefit::words::{EN, EN_GB, Words, say};
+use quirefit::words::{Language, built_in, say};
 use quirefit::{job, plan, shop};
 use std::process::ExitCode;
 
-const USAGE: &str = "usage: plan JOB.json [--shop SHOP.json] [--json]";
+const USAGE: &str = "usage: plan JOB.json [--shop SHOP.json] [--json] [--lang TAG]";
 
 /// What was asked for on the command line.
 struct Asked {
     job: String,
     shop: Option<String>,
     json: bool,
+    language: &'static Language,
 }
 
 fn asked() -> Option<Asked> {
-    let (mut job, mut shop, mut json) = (None, None, false);
+    let (mut job, mut shop, mut json, mut language) = (None, None, false, Language::first());
     let mut words = std::env::args().skip(1);
     while let Some(word) = words.next() {
         match word.as_str() {
             "--shop" => shop = Some(words.next()?),
             "--json" => json = true,
+            "--lang" => language = Language::of(&words.next()?)?,
             _ if job.is_none() && !word.starts_with('-') => job = Some(word),
             _ => return None,
         }
     }
-    Some(Asked { job: job?, shop, json })
+    Some(Asked { job: job?, shop, json, language })
 }
 
 fn draft(path: &str, schema: &Schema) -> Result<Draft, Vec<FieldError>> {
@@ -64,12 +68,13 @@ fn run(asked: &Asked, printer: &Printer) -> Result<String, Vec<FieldError>> {
 }
 
 fn main() -> ExitCode {
-    let words = Words::load(&[EN, EN_GB]);
-    let printer = Printer { words: &words, numbers: Numbers::METRIC };
     let Some(asked) = asked() else {
         eprintln!("{USAGE}");
         return ExitCode::FAILURE;
     };
+    let words = asked.language.words(&built_in());
+    let unit = if asked.language.inches { LengthUnit::Inch } else { LengthUnit::Millimetre };
+    let printer = Printer { words: &words, numbers: Numbers { unit, mark: asked.language.mark } };
     match run(&asked, &printer) {
         Ok(told) => {
             println!("{told}");

@@ -10,6 +10,7 @@ use quirefit::job::{self, Job};
 use quirefit::page::{Event, Patch, Session, search};
 use quirefit::plan::{Plan, Verdict, plan};
 use quirefit::shop::{self, Shop};
+use quirefit::words::Files;
 use std::sync::OnceLock;
 
 /// Books of all shapes, most of which do not fit somewhere.
@@ -260,7 +261,7 @@ fn scenarios_are_answered() {
 
 /// A page on which this book was typed, and what the last event did to it.
 fn page(book: &[(&str, &str)]) -> Session {
-    let mut session = Session::new(&[], &["en-GB".to_owned()], None, support::JSON);
+    let mut session = Session::new(Files::new(), &["en-GB".to_owned()], None, support::JSON);
     session.handle(&Event::new("start", "", ""));
     session.handle(&Event::new("act", "new", ""));
     for (field, text) in book {

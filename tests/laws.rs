@@ -18,7 +18,7 @@ use quirefit::shop::{self, Calibration, Shop, draft_of};
 use quirefit::units::{Band, Mm, Pages, Sheets};
 use quirefit::view::json::plan_out;
 use quirefit::view::{Numbers, Printer};
-use quirefit::words::{EN, Words};
+use quirefit::words::{EN, Files, Words};
 use std::sync::LazyLock;
 use support::JSON;
 
@@ -580,7 +580,7 @@ proptest! {
         start_in_inches in any::<bool>(),
     ) {
         let languages = ["en-GB".to_owned()];
-        let mut session = Session::new(&[], &languages, None, JSON);
+        let mut session = Session::new(Files::new(), &languages, None, JSON);
         session.handle(&Event::new("act", "new", ""));
         let (one, other) = if start_in_inches { ("in", "mm") } else { ("mm", "in") };
         session.handle(&Event::new("change", "units", one));

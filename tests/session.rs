@@ -11,7 +11,7 @@ use quirefit::page::{EXAMPLE, Event, Patch, Session};
 use quirefit::shop::{self, Shop, draft_of};
 use quirefit::view::html::{Page as Frame, frame};
 use quirefit::view::{Numbers, Printer};
-use quirefit::words::{EN, EN_GB, EN_US, Words};
+use quirefit::words::{Files, LANGUAGES, Language, built_in};
 use std::collections::BTreeMap;
 use support::{JSON, files, text_of};
 
@@ -29,6 +29,8 @@ struct Page {
     focus: String,
     saved_files: Vec<(String, String)>,
     announced: Vec<String>,
+    /// What the document says it is written in.
+    language: &'static str,
     /// Patches of the last event, its rest included.
     last: Vec<Patch>,
 }
@@ -38,16 +40,17 @@ const LANGUAGE: &str = "en-GB";
 impl Page {
     /// Opens the page; `saved` is what was kept last time.
     fn open(saved: Option<&str>) -> Self {
-        Self::open_in(saved, LANGUAGE, EN_GB)
+        Self::open_in(saved, LANGUAGE)
     }
 
-    fn open_in(saved: Option<&str>, language: &str, region: &str) -> Self {
-        let words = Words::load(&[EN, region]);
+    fn open_in(saved: Option<&str>, browser: &str) -> Self {
+        let language = Language::first();
+        let words = language.words(&built_in());
         let printer = Printer { words: &words, numbers: Numbers::METRIC };
         let (draft, shop) = (Draft::of(EXAMPLE), shop::demo());
-        let drawn =
-            frame(&Frame { draft: &draft, shop: &shop, printer, scene: None }).into_string();
-        let session = Session::new(&[EN, region], &[language.to_owned()], saved, JSON);
+        let drawn = Frame { draft: &draft, shop: &shop, printer, language, scene: None };
+        let drawn = frame(&drawn).into_string();
+        let session = Session::new(Files::new(), &[browser.to_owned()], saved, JSON);
         let mut page = Self {
             session,
             drawn,
@@ -58,6 +61,7 @@ impl Page {
             focus: String::new(),
             saved_files: Vec::new(),
             announced: Vec::new(),
+            language: "en",
             last: Vec::new(),
         };
         page.tell("start", "", "");
@@ -102,6 +106,11 @@ impl Page {
                 let gone: Vec<String> =
                     self.html.keys().filter(|inner| within(inner)).cloned().collect();
                 gone.iter().for_each(|inner| drop(self.html.remove(inner)));
+                if id == "page" {
+                    self.html.clear();
+                    self.values.clear();
+                    self.attrs.retain(|(id, _), _| id == "page");
+                }
                 for (name, text) in controls(html) {
                     self.values.insert(name, text);
                 }
@@ -118,6 +127,7 @@ impl Page {
                 assert!(self.has(id), "nothing to focus has the id {id}");
                 self.focus.clone_from(id);
             }
+            Patch::Language { tag } => self.language = tag,
             Patch::Store { text } => self.stored = Some(text.clone()),
             Patch::Download { name, text } => self.saved_files.push((name.clone(), text.clone())),
             Patch::Announce { text } => self.announced.push(text.clone()),
@@ -517,12 +527,81 @@ fn a_change_of_unit_keeps_every_text_and_shows_it() {
 
 #[test]
 fn a_page_in_the_states_starts_in_inches() {
-    let page = Page::open_in(None, "en-US", EN_US);
+    let page = Page::open_in(None, "en-US");
     assert_eq!(page.draft().get("units"), "in");
     assert!(page.words("answer").contains(" in"));
-    let page = Page::open_in(None, "de-DE", EN_GB);
+    let page = Page::open_in(None, "fr-FR");
     assert_eq!(page.draft().get("units"), "mm");
     assert!(page.words("answer").contains(','), "a comma for decimals: {}", page.words("answer"));
+}
+
+/// A page on which everything has been done that stands only in the session.
+fn busy_page(saved: Option<&str>, browser: &str) -> Page {
+    let mut page = Page::open_in(saved, browser);
+    page.tell("storage", "", "none");
+    page.tell("file", "x.json", "no file");
+    page.type_into("phrase", "48 + 4 pages, 148 x 205, tied with ribbon");
+    page.type_into("bleed", "far");
+    page.act("section-add", "");
+    page.type_into("sections.0.paper", "90 gsm 0,112 mm");
+    page.tell("toggle", "open-run", "open");
+    page.act("explain", "spine");
+    page
+}
+
+#[test]
+fn a_page_in_another_language_says_the_same_of_the_same_book() {
+    for there in &LANGUAGES {
+        let back = Language::first();
+        if there == back {
+            continue;
+        }
+        let mut page = busy_page(None, back.tag);
+        let before = page.draft();
+        let everything = page.html.clone();
+        page.tell("change", "language", there.tag);
+        assert_eq!(page.language, there.tag);
+        assert_eq!(page.focus, format!("input-language-{}", there.tag));
+        assert_eq!(page.draft(), before, "{}: what was typed changed", there.tag);
+        assert_eq!(page.values["phrase"], "48 + 4 pages, 148 x 205, tied with ribbon");
+        // What stands there is what a page in that language would have shown from the start.
+        let mut own = busy_page(None, back.tag);
+        own.tell("change", "language", there.tag);
+        own.tell("rest", "", "");
+        for (id, html) in &own.html {
+            assert_eq!(page.html.get(id), Some(html), "{}: {id}", there.tag);
+        }
+        for id in ["echo-bleed", "echo-phrase", "file-note", "storage", "explanation", "body-run"] {
+            assert!(!page.shown(id).is_empty(), "{}: {id} is empty", there.tag);
+        }
+        page.tell("change", "language", back.tag);
+        assert_eq!(page.draft(), before, "{}: what was typed changed", there.tag);
+        for (id, html) in &everything {
+            // Values aside: they come apart from the controls.
+            assert_eq!(page.words(id), text(html), "{} and back: {id}", there.tag);
+        }
+        page.act("undo", "");
+        assert_ne!(page.draft(), before, "{}: nothing to undo", there.tag);
+    }
+}
+
+#[test]
+fn the_language_that_was_chosen_is_kept_and_follows_the_browser_until_then() {
+    for language in &LANGUAGES {
+        let mut page = Page::open_in(None, language.tag);
+        let wanted = if language == Language::first() { "en" } else { language.tag };
+        assert_eq!(page.language, wanted);
+        assert!(page.stored.is_none(), "{}", language.tag);
+        for other in &LANGUAGES {
+            page.tell("change", "language", other.tag);
+            page.tell("change", "language", "tlh");
+            let again = Page::open_in(page.stored.as_deref(), language.tag);
+            let drawn = text(&again.drawn) + &again.words("page");
+            assert!(drawn.contains(other.name));
+            assert_eq!(again.session.printer().numbers.mark, other.mark);
+            assert!(again.shown("restore").is_empty(), "the example is no job to go on with");
+        }
+    }
 }
 
 #[test]

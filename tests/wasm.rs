@@ -11,9 +11,9 @@ use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 wasm_bindgen_test_configure!(run_in_browser);
 
 /// Everything a script may ask of a page; a patch of another kind would stop it.
-const OPS: [&str; 11] = [
+const OPS: [&str; 12] = [
     "html", "text", "value", "attr", "store", "download", "focus", "title", "print", "later",
-    "announce",
+    "announce", "language",
 ];
 
 fn parsed(json: &str) -> JsValue {

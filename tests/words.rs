@@ -17,7 +17,7 @@ use quirefit::plan::{Answer, Plan, STATIONS, Verdict, plan};
 use quirefit::view::html::READINGS;
 use quirefit::view::json::plan_out;
 use quirefit::view::{Numbers, Printer, REGIONS};
-use quirefit::words::{EN, Part, Words, parts};
+use quirefit::words::{EN, Files, Part, Words, parts};
 use std::collections::{BTreeMap, BTreeSet};
 use support::rust::{Source, sources};
 use support::{JSON, files, name, text_of};
@@ -145,7 +145,7 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
             labels.extend(words.iter().map(|word| format!("field.{path}.{word}")));
         }
     }
-    labels.extend(list(&["field.phrase.label", "field.phrase.hint"]));
+    labels.extend(list(&["field.phrase.label", "field.phrase.hint", "field.language.label"]));
     let groups = job::SCHEMA.fields.iter().filter_map(|field| match field.group {
         Group::More(group) => Some(group.to_owned()),
         Group::Main | Group::Setting => None,
@@ -556,7 +556,8 @@ fn printed() -> Printed {
     let printer = Printer { words: &words, numbers: Numbers::METRIC };
     let mut printed = Printed::default();
     let languages = ["en-GB".to_owned()];
-    let page = || Session::new(&[&marked], &languages, None, JSON);
+    let spoken = Files::from([("en".to_owned(), marked.clone())]);
+    let page = || Session::new(spoken.clone(), &languages, None, JSON);
     for path in files("examples/jobs").iter().chain(&files("examples/rules")) {
         let (draft, job, shop) = support::planned_file(path);
         let mut session = page();

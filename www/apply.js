@@ -83,6 +83,7 @@ export function attach(root, ask, keep, seek) {
     attr: at((element, { name, value }) => set(element, name, value)),
     focus: at((element) => element.focus()),
     store: ({ text }) => keep(text) || setTimeout(tell, 0, "storage", "", "none"),
+    language: ({ tag }) => (root.host ?? root.documentElement).lang = tag,
     title: ({ text }) => root === document && (document.title = text),
     download: ({ name, text }) => download(name, text),
     copy: ({ text }) => copy(text),

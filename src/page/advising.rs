@@ -58,6 +58,10 @@ impl Advising {
     pub(super) fn waits(&self, region: &str, reading: Reading) -> bool {
         region == REGION && self.asked && !self.searched && self.painted == Some(reading)
     }
+    /// The region stands there no more.
+    pub(super) fn forget_painted(&mut self) {
+        self.painted = None;
+    }
     /// The region has been painted.
     pub(super) fn painted(&mut self, region: &str, reading: Reading) {
         if region == REGION {
@@ -138,6 +142,14 @@ impl Session {
         }
     }
 
+    /// What the region is called depends on whether the book fits.
+    pub(super) fn name_fixes(&mut self, out: &mut Vec<Patch>) {
+        if let Some(scene) = self.scene() {
+            let heading = self.printer().word(html::fixes::heading(&scene)).to_owned();
+            self.set_text(&format!("heading-{REGION}"), &heading, out);
+        }
+    }
+
     fn paint_fixes(&mut self, out: &mut Vec<Patch>) {
         out.push(busy(false));
         if let Some(region) = REGIONS.iter().find(|region| region.id == REGION) {
@@ -160,10 +172,6 @@ impl Session {
         }
         let value = (!fits).then(String::new);
         out.push(Patch::Attr { id: format!("open-{REGION}"), name: "open", value });
-        if let Some(scene) = self.scene() {
-            let heading = self.printer().word(html::fixes::heading(&scene)).to_owned();
-            self.set_text(&format!("heading-{REGION}"), &heading, out);
-        }
     }
 
     /// Takes an offer: its texts go into the draft that the answer is about.

@@ -11,7 +11,7 @@ use crate::plan;
 use crate::shop::{self, Shop};
 use crate::view::json::{advice_out, errors_out, plan_out};
 use crate::view::{Numbers, Printer};
-use crate::words::{Words, say};
+use crate::words::{EN, Words, say};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
@@ -46,7 +46,7 @@ extern "C" {
 /// Plans a job file in a shop file; without a shop, in the demo shop.
 #[wasm_bindgen(js_name = plan)]
 pub fn plan_file(job: FileIn, shop: FileIn) -> Result<PlannedOut, JsValue> {
-    let words = Words::built_in();
+    let words = Words::load(&[EN]);
     let printer = Printer { words: &words, numbers: Numbers::METRIC };
     let answer = match read_both(job.into(), shop.into()) {
         Ok((job, shop)) => {
@@ -62,7 +62,7 @@ pub fn plan_file(job: FileIn, shop: FileIn) -> Result<PlannedOut, JsValue> {
 /// like any other book. Without a shop, in the demo shop.
 #[wasm_bindgen(js_name = advise)]
 pub fn advise_file(job: FileIn, shop: FileIn) -> Result<AdvisedOut, JsValue> {
-    let words = Words::built_in();
+    let words = Words::load(&[EN]);
     let printer = Printer { words: &words, numbers: Numbers::METRIC };
     let job: JsValue = job.into();
     let answer = match read_both(job.clone(), shop.into()) {
@@ -80,7 +80,7 @@ pub fn advise_file(job: FileIn, shop: FileIn) -> Result<AdvisedOut, JsValue> {
 /// Reads a job file against a shop file and tells every fault at once.
 #[wasm_bindgen(js_name = read_job)]
 pub fn read_job(job: FileIn, shop: FileIn) -> Result<ReadOut, JsValue> {
-    let words = Words::built_in();
+    let words = Words::load(&[EN]);
     let printer = Printer { words: &words, numbers: Numbers::METRIC };
     let answer = match read_both(job.into(), shop.into()) {
         Ok(_) => wrap("understood", &true)?,

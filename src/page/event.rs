@@ -51,6 +51,11 @@ pub enum Patch {
         /// Its value; nothing removes it.
         value: Option<String>,
     },
+    /// Says which language the page is in.
+    Language {
+        /// Its tag.
+        tag: &'static str,
+    },
     /// Keeps a text for next time, where the browser lets it.
     Store {
         /// The text; empty forgets.

@@ -5,15 +5,14 @@
 
 use super::{Event, Json, Session};
 use crate::draft::Tree;
+use crate::words::Files;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 use wasm_bindgen::prelude::*;
 
 /// What the script hands over when it starts a page.
 #[derive(Deserialize)]
 struct Setup {
-    /// Language files by language.
-    words: BTreeMap<String, String>,
+    words: Files,
     languages: Vec<String>,
     saved: Option<String>,
 }
@@ -58,13 +57,7 @@ impl PageSession {
     #[wasm_bindgen(constructor)]
     pub fn new(setup: JsValue) -> Result<Self, JsValue> {
         let setup: Setup = serde_wasm_bindgen::from_value(setup)?;
-        let region = setup.languages.first().map_or("", String::as_str);
-        let words: Vec<&str> = ["en", region]
-            .iter()
-            .filter_map(|name| setup.words.get(*name))
-            .map(String::as_str)
-            .collect();
-        let session = Session::new(&words, &setup.languages, setup.saved.as_deref(), JSON);
+        let session = Session::new(setup.words, &setup.languages, setup.saved.as_deref(), JSON);
         Ok(Self { session })
     }
     /// Takes `{ kind, id, value }` and gives back the changes to the page, in order.

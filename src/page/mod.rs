@@ -10,6 +10,7 @@ mod event;
 #[cfg(target_arch = "wasm32")]
 mod exports;
 mod helper;
+mod language;
 mod saved;
 mod session;
 mod show;

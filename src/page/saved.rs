@@ -1,6 +1,8 @@
 //! What the browser keeps for next time, and the JSON it is written in.
 
+use super::language::SETTING;
 use crate::draft::{Draft, Tree, from_tree, to_tree};
+use crate::words::Language;
 use crate::{job, shop};
 
 /// JSON read and written by whatever the platform has: the browser's own, or a library natively.
@@ -15,6 +17,8 @@ pub struct Json {
 /// The kept state.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(super) struct Saved {
+    /// The language that somebody has chosen.
+    pub language: Option<&'static Language>,
     /// The job in the form.
     pub job: Option<Draft>,
     /// Jobs that nobody has decided about yet, the latest last.
@@ -49,6 +53,7 @@ impl Saved {
             };
             match (key.as_str(), tree) {
                 ("format", tree) => whole &= *tree == Tree::text(FORMAT),
+                (SETTING, Tree::Text(tag)) => found.language = Language::of(tag),
                 ("job", tree) => found.job = part(tree, &job::SCHEMA).filter(says_something),
                 ("earlier", Tree::List(list)) => {
                     let jobs = list.iter().filter_map(|tree| part(tree, &job::SCHEMA));
@@ -73,6 +78,9 @@ impl Saved {
     /// Writes it.
     pub(super) fn print(&self, json: Json) -> String {
         let mut entries = vec![("format".to_owned(), Tree::text(FORMAT))];
+        if let Some(language) = self.language {
+            entries.push((SETTING.to_owned(), Tree::text(language.tag)));
+        }
         if let Some(job) = &self.job {
             entries.push(("job".to_owned(), to_tree(job, &job::SCHEMA)));
         }

@@ -2,19 +2,20 @@
 
 use super::advising::Advising;
 use super::event::{Event, Patch};
+use super::language::SETTING;
 use super::saved::{Json, Saved};
 use super::units_choice::change_unit;
 use crate::advise::Advice;
 use crate::check::Verdict;
 use crate::draft::{Draft, FieldError, Tree, from_tree, to_tree};
 use crate::entry;
-use crate::entry::LengthUnit;
+use crate::entry::{LengthUnit, Phrase};
 use crate::job::{self, Job};
 use crate::plan::Plan;
 use crate::shop::{self, Shop};
 use crate::view::html::{self};
-use crate::view::{Mark, Numbers, Printer, REGIONS, Reading};
-use crate::words::{Words, say};
+use crate::view::{Numbers, Printer, REGIONS, Reading};
+use crate::words::{Files, Language, Mark, Words, built_in, say};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The job the page starts with, as a person would type it. Invented, like all examples.
@@ -35,6 +36,10 @@ const HISTORY: usize = 200;
 /// One page.
 #[derive(Debug)]
 pub struct Session {
+    pub(super) files: Files,
+    pub(super) language: &'static Language,
+    /// Somebody has chosen the language; else it is the browser's.
+    pub(super) chose_language: bool,
     pub(super) words: Words,
     pub(super) mark: Mark,
     pub(super) json: Json,
@@ -65,23 +70,32 @@ pub struct Session {
     /// Regions that stand open.
     pub(super) open: BTreeSet<String>,
     pub(super) keeps: bool,
+    /// What stands in the one-line entry.
+    said: String,
+    /// What became of the last file.
+    file_note: Option<Result<&'static str, Vec<FieldError>>>,
 }
 
 impl Session {
     /// A page with its language files, the person's languages, and what was kept last time.
     #[must_use]
-    pub fn new(words: &[&str], languages: &[String], saved: Option<&str>, json: Json) -> Self {
-        let language = languages.first().map_or("en", String::as_str);
-        let us = language == "en-US";
+    pub fn new(files: Files, languages: &[String], saved: Option<&str>, json: Json) -> Self {
         let saved = saved.map(|text| Saved::read(text, json)).unwrap_or_default();
+        let (language, mark) = match saved.language {
+            Some(language) => (language, language.mark),
+            None => Language::choose(languages),
+        };
+        let files = if files.is_empty() { built_in() } else { files };
         let own_shop = saved.shop;
         let shop = own_shop.as_ref().and_then(|draft| shop::read(draft).ok());
         let mut draft = Draft::of(EXAMPLE);
-        draft.set("units", if us { "in" } else { "mm" });
-        let words = if words.is_empty() { Words::built_in() } else { Words::load(words) };
-        Self {
-            words,
-            mark: decimal_mark(language),
+        draft.set("units", if language.inches { "in" } else { "mm" });
+        let mut session = Self {
+            words: language.words(&files),
+            files,
+            language,
+            chose_language: saved.language.is_some(),
+            mark,
             json,
             draft,
             shop: shop.unwrap_or_else(shop::demo),
@@ -101,7 +115,11 @@ impl Session {
             sent: BTreeMap::new(),
             open: REGIONS.iter().filter(|row| row.open).map(|row| row.id.to_owned()).collect(),
             keeps: true,
-        }
+            said: String::new(),
+            file_note: None,
+        };
+        session.name_example();
+        session
     }
 
     /// What stands in the form.
@@ -123,6 +141,7 @@ impl Session {
         let (id, value) = (event.id.as_str(), event.value.as_str());
         match event.kind.as_str() {
             "start" => self.start(&mut out),
+            "change" if id == SETTING => self.speak(value, &mut out),
             "input" | "change" => self.typed(id, value, &mut out),
             "leave" => self.settle(),
             "act" => self.act(id, value, &mut out),
@@ -136,7 +155,7 @@ impl Session {
             "found" => self.found(id, value, &mut out),
             "storage" => {
                 self.keeps = false;
-                self.set_html("storage", self.printer().word("page.forgets").to_owned(), &mut out);
+                self.show_storage(&mut out);
             }
             _ => {}
         }
@@ -144,6 +163,9 @@ impl Session {
     }
 
     fn start(&mut self, out: &mut Vec<Patch>) {
+        if self.language != Language::first() {
+            self.draw_frame(out);
+        }
         out.push(Patch::Attr {
             id: "notice".to_owned(),
             name: "hidden",
@@ -151,14 +173,28 @@ impl Session {
         });
         self.refill(out);
         self.ask_restore(out);
-        if self.unread.is_some() {
-            let note = html::unread(&self.printer()).into_string();
-            self.set_html("file-note", note, out);
-        }
+        self.show_file_note(out);
+    }
+
+    /// What became of the last file, or what is to be done with what cannot be read.
+    pub(super) fn show_file_note(&mut self, out: &mut Vec<Patch>) {
+        let note = match &self.file_note {
+            Some(Ok(key)) => self.printer().word(key).to_owned(),
+            Some(Err(errors)) => self.fault_list(errors),
+            None if self.unread.is_some() => html::unread(&self.printer()).into_string(),
+            None => String::new(),
+        };
+        self.set_html("file-note", note, out);
+    }
+
+    /// Says so where the browser keeps nothing for next time.
+    pub(super) fn show_storage(&mut self, out: &mut Vec<Patch>) {
+        let key = if self.keeps { "" } else { "page.forgets" };
+        self.set_html("storage", self.printer().word(key).to_owned(), out);
     }
 
     /// Asks whether to go on with the latest job of last time, if there is one.
-    fn ask_restore(&mut self, out: &mut Vec<Patch>) {
+    pub(super) fn ask_restore(&mut self, out: &mut Vec<Patch>) {
         let ask = !self.pending.is_empty();
         let question = html::restore_question(&self.printer(), ask).into_string();
         self.set_html("restore", question, out);
@@ -192,7 +228,8 @@ impl Session {
     /// The one line that says it all: fills the fields it speaks of. Each key starts again from what
     /// the form held before, so that nothing is left of what the line said half typed.
     fn phrase(&mut self, text: &str, out: &mut Vec<Patch>) {
-        let said = entry::phrase(text, LengthUnit::of(self.draft.get("units")));
+        text.clone_into(&mut self.said);
+        let said = self.understood();
         let (mut draft, fresh) =
             self.before_phrase.get_or_insert_with(|| (self.draft.clone(), self.untouched)).clone();
         let speaks = !said.fields.is_empty();
@@ -210,6 +247,17 @@ impl Session {
             self.send_values(&before, out);
         }
         self.untouched = fresh && !speaks;
+        self.echo_phrase(&said, out);
+        self.show(out);
+    }
+
+    /// What the one line says.
+    fn understood(&self) -> Phrase {
+        entry::phrase(&self.said, LengthUnit::of(self.draft.get("units")))
+    }
+
+    /// Says what of the one line was not understood.
+    fn echo_phrase(&mut self, said: &Phrase, out: &mut Vec<Patch>) {
         let rest = if said.rest.is_empty() {
             String::new()
         } else {
@@ -217,7 +265,13 @@ impl Session {
             self.printer().text(&left)
         };
         self.set_text("echo-phrase", &rest, out);
-        self.show(out);
+    }
+
+    /// The one line anew.
+    pub(super) fn show_phrase(&mut self, out: &mut Vec<Patch>) {
+        out.push(Patch::Value { id: "phrase".to_owned(), text: self.said.clone() });
+        let said = self.understood();
+        self.echo_phrase(&said, out);
     }
 
     fn act(&mut self, act: &str, value: &str, out: &mut Vec<Patch>) {
@@ -251,7 +305,8 @@ impl Session {
             }
             "save-kept" => {
                 if let Some(text) = self.unread.take() {
-                    self.set_html("file-note", String::new(), out);
+                    self.file_note = None;
+                    self.show_file_note(out);
                     out.push(Patch::Download {
                         name: "last-time.quirefit-saved.json".to_owned(),
                         text,
@@ -314,9 +369,10 @@ impl Session {
     fn replace(&mut self, draft: Draft, out: &mut Vec<Patch>) {
         self.remember("");
         self.draft = draft;
+        self.file_note = None;
         self.set_text("file-note", "", out);
-        out.push(Patch::Value { id: "phrase".to_owned(), text: String::new() });
-        self.set_text("echo-phrase", "", out);
+        self.said.clear();
+        self.show_phrase(out);
         self.refill(out);
     }
 
@@ -347,12 +403,8 @@ impl Session {
 
     /// A file was opened: a job or a shop, told apart by what it says it is.
     fn file(&mut self, text: &str, out: &mut Vec<Patch>) {
-        let opened = self.open_file(text, out);
-        let note = match opened {
-            Ok(key) => self.printer().word(key).to_owned(),
-            Err(errors) => self.fault_list(&errors),
-        };
-        self.set_html("file-note", note, out);
+        self.file_note = Some(self.open_file(text, out));
+        self.show_file_note(out);
     }
 
     fn open_file(
@@ -431,8 +483,8 @@ impl Session {
         }
         self.ask_restore(out);
         self.refill(out);
-        let sorry = self.printer().word("page.trap").to_owned();
-        self.set_html("file-note", sorry, out);
+        self.file_note = Some(Ok("page.trap"));
+        self.show_file_note(out);
     }
 
     fn fault_list(&self, errors: &[FieldError]) -> String {
@@ -442,14 +494,5 @@ impl Session {
             ul { @for error in errors { li { (html::file_fault(error, &printer)) } } }
         }
         .into_string()
-    }
-}
-
-/// The decimal sign of a language.
-fn decimal_mark(language: &str) -> Mark {
-    if language.starts_with("en") || language.starts_with("zh") || language.starts_with("ja") {
-        Mark::Point
-    } else {
-        Mark::Comma
     }
 }

@@ -116,6 +116,7 @@ impl Session {
             self.advising.begin(&self.draft);
             self.fold_fixes(out);
         }
+        self.name_fixes(out);
         let answer = self.answer_html(&reading, stale);
         self.set_html("answer", answer, out);
         self.set_attr("answer".to_owned(), "class", stale.then_some("stale"), out);
@@ -200,9 +201,10 @@ impl Session {
         }
         self.show_explanation(out);
         self.show_first_off(out);
-        if self.keeps && !self.untouched {
+        if self.keeps && (!self.untouched || self.chose_language) {
             let text = Saved {
-                job: Some(self.draft.clone()),
+                language: self.chose_language.then_some(self.language),
+                job: (!self.untouched).then(|| self.draft.clone()),
                 earlier: self.pending.clone(),
                 shop: self.own_shop.clone(),
                 unread: self.unread.clone(),

@@ -10,6 +10,6 @@ mod render;
 pub mod svg;
 pub mod text;
 
-pub use numbers::{Mark, Numbers};
+pub use numbers::Numbers;
 pub use regions::{REGIONS, Reading, Region};
 pub use render::Printer;

@@ -2,15 +2,7 @@
 
 use crate::entry::LengthUnit;
 use crate::units::{Band, Measure, Mm, PER_CENT, Unit};
-
-/// The decimal sign.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Mark {
-    /// 1,234.5
-    Point,
-    /// 1 234,5
-    Comma,
-}
+use crate::words::Mark;
 
 /// How numbers are printed for one person.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -173,9 +165,10 @@ fn decimals(value: f64) -> usize {
 
 #[cfg(test)]
 mod tests {
-    use super::{Mark, Numbers};
+    use super::Numbers;
     use crate::entry::LengthUnit;
     use crate::units::{Band, Gram, Measure, Mm, Second, Unit};
+    use crate::words::Mark;
 
     const GERMAN: Numbers = Numbers { unit: LengthUnit::Millimetre, mark: Mark::Comma };
     const US: Numbers = Numbers { unit: LengthUnit::Inch, mark: Mark::Point };

@@ -4,9 +4,11 @@
 //! and the values to put in. The language files beside this one turn keys into patterns; the view
 //! prints the values. A translation is one file.
 
+mod language;
 mod say;
 mod store;
 
+pub use language::{Files, LANGUAGES, Language, Mark, built_in};
 pub use say::{Say, Slot, say};
 pub use store::{Part, Words, parts};
 
@@ -19,16 +21,3 @@ pub const EN_US: &str = include_str!("en-US.txt");
 /// Where UK usage differs.
 #[cfg(any(feature = "embed", not(target_arch = "wasm32")))]
 pub const EN_GB: &str = include_str!("en-GB.txt");
-
-impl Words {
-    /// The words to fall back on where no language file was handed over: none in the page's own
-    /// module, which always gets them from the page.
-    #[must_use]
-    pub fn built_in() -> Self {
-        #[cfg(any(feature = "embed", not(target_arch = "wasm32")))]
-        let texts = [EN];
-        #[cfg(not(any(feature = "embed", not(target_arch = "wasm32"))))]
-        let texts: [&str; 0] = [];
-        Self::load(&texts)
-    }
-}

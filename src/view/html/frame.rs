@@ -3,8 +3,10 @@
 use super::fields::{GROUPS, group, inserts, lines, suggestions};
 use super::{Scene, answer, picture};
 use crate::draft::{Draft, Group};
+use crate::entry::LengthUnit;
 use crate::shop::Shop;
 use crate::view::{Printer, REGIONS, Reading, Region};
+use crate::words::{LANGUAGES, Language};
 use maud::{Markup, html};
 
 /// What the frame is drawn from.
@@ -16,6 +18,8 @@ pub struct Page<'a> {
     pub shop: &'a Shop,
     /// Language and numbers.
     pub printer: Printer<'a>,
+    /// The language it is printed in.
+    pub language: &'static Language,
     /// The plan to show, when there is one.
     pub scene: Option<Scene<'a>>,
 }
@@ -23,9 +27,14 @@ pub struct Page<'a> {
 /// The body of the page. It reads as a finished sample even where nothing can run.
 #[must_use]
 pub fn frame(page: &Page) -> Markup {
+    html! { div id="page" class="page" data-reading="design" { (body(page)) } }
+}
+
+/// What stands in the frame; drawn again where the page changes its language.
+#[must_use]
+pub fn body(page: &Page) -> Markup {
     let printer = &page.printer;
     html! {
-        div id="page" class="page" data-reading="design" {
         p id="notice" role="alert" { (printer.word("page.notice")) }
         header class="top" {
             p class="name" { (printer.word("page.name")) }
@@ -59,8 +68,7 @@ pub fn frame(page: &Page) -> Markup {
                 }
             }
         }
-        (foot(printer))
-        }
+        (foot(page))
     }
 }
 
@@ -132,21 +140,15 @@ pub fn region_body(region: &Region, scene: Option<&Scene>) -> Markup {
     html! { @if let Some(scene) = scene { ((region.body)(scene)) } }
 }
 
-fn foot(printer: &Printer) -> Markup {
+fn foot(page: &Page) -> Markup {
+    let printer = &page.printer;
+    let units = ["mm", "in"].map(|unit| (unit, printer.word(&format!("field.units.{unit}"))));
+    let inches = printer.numbers.unit == LengthUnit::Inch;
+    let spoken = LANGUAGES.each_ref().map(|language| (language.tag, language.name));
     html! {
         footer {
-            fieldset class="choice" id="field-units" {
-                legend { (printer.word("field.units.label")) }
-                div class="options" {
-                    @for unit in ["mm", "in"] {
-                        label {
-                            input type="radio" name="units" id={ "input-units-" (unit) } value=(unit)
-                                checked[unit == "mm"];
-                            " " span { (printer.word(&format!("field.units.{unit}"))) }
-                        }
-                    }
-                }
-            }
+            (setting("units", if inches { "in" } else { "mm" }, &units, printer))
+            (setting("language", page.language.tag, &spoken, printer))
             div class="files" {
                 p id="shop" {}
                 label class="button file" for="file" {
@@ -164,6 +166,24 @@ fn foot(printer: &Printer) -> Markup {
             p class="about" { (printer.word("page.private")) " " span id="storage" {} }
             p class="about" id="version" {
                 (printer.word("page.version")) " " (env!("CARGO_PKG_VERSION"))
+            }
+        }
+    }
+}
+
+/// A choice for the whole page.
+fn setting(name: &str, chosen: &str, options: &[(&str, &str)], printer: &Printer) -> Markup {
+    html! {
+        fieldset class="choice" id={ "field-" (name) } {
+            legend { (printer.word(&format!("field.{name}.label"))) }
+            div class="options" {
+                @for (value, label) in options {
+                    label {
+                        input type="radio" name=(name) id={ "input-" (name) "-" (value) } value=(value)
+                            checked[*value == chosen];
+                        " " span lang=[(name == "language").then_some(value)] { (label) }
+                    }
+                }
             }
         }
     }

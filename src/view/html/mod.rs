@@ -23,6 +23,6 @@ pub use explanation::explanation;
 pub use fields::{file_fault, inserts, note};
 pub use first_off::first_off;
 pub use frame::{
-    Page, READINGS, frame, region_body, region_summary, restore_question, shop_line, unread,
+    Page, READINGS, body, frame, region_body, region_summary, restore_question, shop_line, unread,
 };
 pub use scene::Scene;
