@@ -9,9 +9,9 @@ import { readFileSync, readdirSync, writeFileSync } from "node:fs";
 import { homedir } from "node:os";
 import { basename, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { gzipSync } from "node:zlib";
+import { deflateSync, gzipSync } from "node:zlib";
 
-const LIMIT = { raw: 1_150_000, gzip: 440_000 }; // bytes: what it is now and a little; the goal is 500 and 220 kB
+const LIMIT = { raw: 620_000, gzip: 340_000 }; // bytes: what it is now and a little; the goal is 500 and 220 kB
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..");
 const [build, output, quick] = process.argv.slice(2);
@@ -26,11 +26,14 @@ const frame = built("frame.html").trim();
 const languages = readdirSync(join(root, "src/words"))
   .filter((name) => name.endsWith(".txt"))
   .sort()
-  .map((name) => ({ tag: basename(name, ".txt"), text: source("src/words", name) }));
-const words = languages
-  .map(({ tag, text }) => `<script type="text/plain" data-words="${tag}">${text}</script>`)
-  .join("\n");
-const planner = `<script type="text/plain" id="planner">${wasm.toString("base64")}</script>`;
+  .map((name) => [basename(name, ".txt"), source("src/words", name)]);
+const texts = JSON.stringify(Object.fromEntries(languages));
+
+// Blocks that www/packed.js unpacks. Not gzip, whose header names the system it was made on.
+const packed = (id, content) =>
+  `<script type="text/plain" id="${id}">${deflateSync(content, { level: 9 }).toString("base64")}</script>`;
+const planner = packed("planner", wasm);
+const words = packed("words", texts);
 
 // 'wasm-unsafe-eval' lets the inlined module compile; nothing may be connected to, ever.
 const hash = (text) => `'sha256-${createHash("sha256").update(text).digest("base64")}'`;
@@ -69,9 +72,7 @@ const first = (text, pattern) => text.match(pattern)?.[0];
 for (const name of Object.keys(parts)) {
   if (!template.includes(`<!-- ${name} -->`)) refuse("a part without a place in www/index.html", name);
 }
-for (const [name, text] of [["the script", script], ...languages.map(({ tag, text }) => [tag, text])]) {
-  refuse(`${name} would end its block early`, first(text, /<\/script|<!--/i));
-}
+refuse("the script would end its block early", first(script, /<\/script|<!--/i));
 refuse("the style would end its block early", first(style, /<\/style/i));
 refuse("carriage return, which would change the hashes", first(page, /.{0,40}\r/));
 
@@ -83,7 +84,7 @@ for (const [where, text] of Object.entries({ frame: template + frame, module: pr
   refuse(`address of another place in the ${where}`, first(text, /(?:href|src|action)="(?:https?:)?\/\/[^"]{0,80}/i));
 }
 refuse("the style loads something", first(style, /@import|url\((?!["']?data:)[^)]{0,80}/i));
-const everything = page + printed;
+const everything = page + printed + texts;
 const home = homedir();
 const machine = [root.replace(/\/$/, ""), process.env.CARGO_HOME, process.env.RUSTUP_HOME, home === "/" ? "" : `${home}/`];
 for (const path of machine.filter(Boolean)) refuse("a path of this machine", everything.includes(path) && path);
@@ -97,11 +98,12 @@ const total = weigh(page);
 row("bytes", { raw: "raw", gzip: "gzip" });
 console.log("|---|--:|--:|");
 row("planner (wasm)", weigh(wasm));
-row("planner as base64", weigh(planner));
+row("planner, packed", weigh(planner));
 row("script", weigh(script));
 row("style", weigh(style));
 row("frame", weigh(frame));
-row("words", weigh(words));
+row("words", weigh(texts));
+row("words, packed", weigh(words));
 row("the whole file", total);
 row("at most", LIMIT);
 for (const kind of ["raw", "gzip"]) {

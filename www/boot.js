@@ -4,28 +4,27 @@
 import { bindings } from "bindings"; // what wasm-bindgen wrote, in a function; see pkg-scripts/page
 import { attach } from "./apply.js";
 import { listen, recall, remember } from "./files.js";
+import { unpack } from "./packed.js";
 import { hire } from "./worker.js";
 
-const decode = (text) =>
-  Uint8Array.fromBase64
-    ? Uint8Array.fromBase64(text)
-    : Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
-
 /**
- * `planner` is the module in base64, `words` the language files by language; `source` the text of
- * this script, where a helper may be started from it.
+ * `planner` is the module and `words` the language files by language, both as the build packed
+ * them; `source` is the text of this script, where a helper may be started from it. Done when the
+ * planner has answered for the first time.
  */
-export function boot(root, planner, words, source) {
-  const module = new WebAssembly.Module(decode(planner));
+export async function boot(root, planner, words, source) {
   const own = root === document; // storage belongs to the page itself, not to a page it stands in
   let saved = own ? recall() : null;
+  let module;
+  let texts;
   let session;
+  const early = []; // what was done before the planner had started
 
   const begin = (draft) => {
     // Bindings of its own each time: an instance that has trapped cannot be mended.
     const { initSync, Session } = bindings();
     initSync({ module });
-    session = new Session({ words, languages: [...navigator.languages], saved: draft });
+    session = new Session({ words: texts, languages: [...navigator.languages], saved: draft });
     return session.handle({ kind: "start", id: "", value: "" });
   };
 
@@ -44,6 +43,10 @@ export function boot(root, planner, words, source) {
   };
 
   const ask = (kind, id, value) => {
+    if (!module) {
+      early.push([kind, id, value]);
+      return [];
+    }
     try {
       return session.handle({ kind, id, value });
     } catch (error) {
@@ -55,11 +58,21 @@ export function boot(root, planner, words, source) {
     return !own || remember(text);
   };
 
-  const first = start();
   let seek = () => {};
   const page = attach(root, ask, keep, (question) => seek(question));
   listen(page);
-  page.run(first);
+
+  const parts = [unpack(planner).arrayBuffer().then(WebAssembly.compile), unpack(words).json()];
+  [module, texts] = await Promise.all(parts);
+
+  // No event comes between here and the end. What was typed before stays in the form as it is, and
+  // all that was done is told in its order.
+  const touched = early.filter(([kind]) => kind === "input" || kind === "change");
+  const held = new Map(touched.map(([, id, text]) => [id, text]));
+  page.run(start().filter(({ op, id }) => op !== "value" || !held.has(id)));
+  page.run([...held].map(([id, text]) => ({ op: "value", id, text })));
+  for (const event of early) page.tell(...event);
+
   if (source) seek = hire(source, module, page.tell);
   // Writing back what is there shows whether anything can be kept at all.
   if (own && !remember(saved || "")) page.tell("storage", "", "none");

@@ -1,22 +1,24 @@
-// The page's own script: finds the data blocks, then starts the planner in this document. Where
-// that fails, the notice that stands in the page stays, and the console says why.
+// The page's own script: finds the data blocks, then starts the planner in this document. The
+// notice stands in the page for whoever cannot run this at all; it goes while the planner starts,
+// and comes back where that fails. Then the console says why.
 
 import { boot } from "./boot.js";
 import { serve } from "./worker.js";
 
-function start() {
-  const words = {};
-  for (const block of document.querySelectorAll("script[data-words]")) {
-    words[block.dataset.words] = block.textContent;
-  }
+async function start() {
+  const at = (id) => document.getElementById(id);
+  const notice = at("notice");
   const own = document.currentScript.textContent;
-  boot(document, document.getElementById("planner").textContent, words, own);
+  notice.hidden = true;
+  try {
+    await boot(document, at("planner").textContent, at("words").textContent, own);
+    performance.mark("started");
+  } catch (error) {
+    notice.hidden = false;
+    throw error;
+  }
 }
 
-try {
-  // The same text once more, without a page: the helper that searches.
-  if (self.document) start();
-  else serve();
-} catch (error) {
-  console.error(error);
-}
+// The same text once more, without a page: the helper that searches.
+if (self.document) start().catch(console.error);
+else serve();

@@ -166,11 +166,6 @@ impl Session {
         if self.language != Language::first() {
             self.draw_frame(out);
         }
-        out.push(Patch::Attr {
-            id: "notice".to_owned(),
-            name: "hidden",
-            value: Some(String::new()),
-        });
         self.refill(out);
         self.ask_restore(out);
         self.show_file_note(out);

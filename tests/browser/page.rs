@@ -28,6 +28,12 @@ const SETTLE: &str = "const done = arguments[0]; \
     const turn = (next) => requestAnimationFrame(() => setTimeout(next)); \
     turn(() => turn(() => turn(done)));";
 
+/// Waits until the planner has started, where the page has one.
+const STARTED: &str = "const [patience, done] = arguments, end = Date.now() + patience; \
+    const look = () => !document.getElementById('planner') \
+        || performance.getEntriesByName('started').length ? done(true) \
+      : Date.now() > end ? done(false) : setTimeout(look, 10); look();";
+
 /// The page in a browser.
 pub struct Page<'a> {
     pub browser: &'a Browser,
@@ -62,12 +68,28 @@ impl<'a> Page<'a> {
         self.open(&Self::address()).await
     }
 
-    /// Opens an address, and listens there.
+    /// Opens an address and waits until the planner there has started.
     pub async fn open(&self, address: &str) -> Outcome {
+        self.visit(address).await?;
+        self.started().await
+    }
+
+    /// Opens an address, and listens there; the planner may still be starting.
+    pub async fn visit(&self, address: &str) -> Outcome {
         let lines = self.complaints().await?;
         self.kept.borrow_mut().extend(lines);
         self.browser.client.goto(address).await?;
         console::listen(self.browser).await
+    }
+
+    /// Waits until the planner has started.
+    pub async fn started(&self) -> Outcome {
+        let patience = vec![json!(PATIENCE.as_millis())];
+        if self.script_later(STARTED, patience).await? == json!(true) {
+            Ok(())
+        } else {
+            Err("the planner does not start".into())
+        }
     }
 
     /// Opens the page in a window, or where no window is that narrow in a frame, of this width.
@@ -86,6 +108,7 @@ impl<'a> Page<'a> {
             self.open(&format!("file://{}", wrapper.display())).await?;
             self.browser.client.enter_frame(0).await?;
             console::listen(self.browser).await?;
+            self.started().await?;
         }
         let inner = self.script("return innerWidth", vec![]).await?;
         if inner == json!(width) {

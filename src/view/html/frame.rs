@@ -27,15 +27,20 @@ pub struct Page<'a> {
 /// The body of the page. It reads as a finished sample even where nothing can run.
 #[must_use]
 pub fn frame(page: &Page) -> Markup {
-    html! { div id="page" class="page" data-reading="design" { (body(page)) } }
+    html! {
+        div id="page" class="page" data-reading="design" {
+            p id="notice" role="alert" { (page.printer.word("page.notice")) }
+            (body(page))
+        }
+    }
 }
 
-/// What stands in the frame; drawn again where the page changes its language.
+/// What stands in the frame but the notice that nothing runs; drawn again where the page changes its
+/// language.
 #[must_use]
 pub fn body(page: &Page) -> Markup {
     let printer = &page.printer;
     html! {
-        p id="notice" role="alert" { (printer.word("page.notice")) }
         header class="top" {
             p class="name" { (printer.word("page.name")) }
             p class="purpose" { (printer.word("page.purpose")) }

@@ -2,11 +2,15 @@
 
 use crate::case::Outcome;
 use crate::cases;
+use crate::engine::Engine;
 use crate::page::Page;
+use fantoccini::key::Key;
 use serde_json::{Value, json};
 
 cases! { "glue":
     setup_brings_words_and_languages;
+    what_is_done_before_the_start_is_told_after_it;
+    notice_stands_only_where_nothing_starts;
     events_name_what_was_done;
     values_reach_every_kind_of_control;
     swap_keeps_what_the_reader_did;
@@ -21,9 +25,15 @@ cases! { "glue":
     files_come_in;
 }
 
-/// Opens the page of `tests/browser/glue/`, which `pkg-scripts/test` gives its script.
+/// The page of `tests/browser/glue/`, which `pkg-scripts/test` gives its script. A mark in its
+/// address decides how it starts.
+fn address(mark: &str) -> String {
+    format!("file://{}/tests/browser/glue/page.html{mark}", env!("CARGO_MANIFEST_DIR"))
+}
+
+/// Opens it, started.
 async fn open(page: &Page<'_>) -> Outcome {
-    page.open(&format!("file://{}/tests/browser/glue/page.html", env!("CARGO_MANIFEST_DIR"))).await
+    page.open(&address("")).await
 }
 
 /// From now on, events of this kind are answered so.
@@ -52,6 +62,62 @@ async fn setup_brings_words_and_languages(page: &Page<'_>) -> Outcome {
     assert_eq!(setup["saved"], Value::Null);
     assert_eq!(setup["languages"], page.script("return [...navigator.languages]", vec![]).await?);
     assert_eq!(told(page).await?, ["start  "]);
+    Ok(())
+}
+
+async fn what_is_done_before_the_start_is_told_after_it(page: &Page<'_>) -> Outcome {
+    page.visit(&address("?held")).await?;
+    page.type_on("word", "abc").await?;
+    page.click("#sure").await?;
+    page.choose("size", "b").await?;
+    page.click("#inner").await?;
+    page.type_on("word", &format!("{}{}", char::from(Key::Left), "d")).await?;
+    assert_eq!(told(page).await?, [""; 0], "nothing has started yet");
+    // The start fills the form with the example, and draws the options of the list anew.
+    let example = json!([
+        { "op": "html", "id": "size", "html": "<option value=c>c</option><option value=b>b</option>" },
+        { "op": "value", "id": "word", "text": "example" },
+        { "op": "value", "id": "side", "text": "right" },
+        { "op": "value", "id": "sure", "text": "" },
+        { "op": "value", "id": "size", "text": "c" },
+    ]);
+    answer(page, "start", example).await?;
+    page.script("window.release()", vec![]).await?;
+    page.started().await?;
+    let now = "const at = (id) => document.getElementById(id); return [at('word').value, \
+        at('word').selectionStart, at('right').checked, at('sure').checked, at('size').value]";
+    assert_eq!(page.script(now, vec![]).await?, json!(["abdc", 3, true, true, "b"]));
+    let expected = [
+        "start  ",
+        "input word a",
+        "input word ab",
+        "input word abc",
+        "leave word abc",
+        "change sure yes",
+        "change size b",
+        "act press hard",
+        "input word abdc",
+    ];
+    assert_eq!(told(page).await?, expected);
+    Ok(())
+}
+
+async fn notice_stands_only_where_nothing_starts(page: &Page<'_>) -> Outcome {
+    let hidden = "return document.getElementById('notice').hidden";
+    page.visit(&address("?held")).await?;
+    assert_eq!(page.script(hidden, vec![]).await?, json!(true), "it may still start");
+    open(page).await?;
+    assert_eq!(page.script(hidden, vec![]).await?, json!(true), "it has started");
+    // Nothing starts where the module may not compile, or the browser cannot unpack it.
+    for mark in ["?refused", "?packed"] {
+        page.visit(&address(mark)).await?;
+        page.settle().await?;
+        assert_eq!(page.script(hidden, vec![]).await?, json!(false), "{mark}");
+        let lines = page.complaints().await?;
+        // The others hand over nothing that a page's own script says while it loads.
+        let heard = page.browser.engine == Engine::Chromium;
+        assert!(!lines.is_empty() || !heard, "nobody was told");
+    }
     Ok(())
 }
 
