@@ -2,9 +2,11 @@
 //!
 //! Views print; they never calculate.
 
+pub mod csv;
 pub mod html;
 pub mod json;
 mod numbers;
+mod plain;
 mod regions;
 mod render;
 pub mod svg;

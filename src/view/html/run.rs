@@ -170,7 +170,8 @@ fn component_row(scene: &Scene, component: &Component, counted: bool) -> Markup 
 }
 
 /// The word for a section's part in the book.
-pub(super) fn role(job: &Job, section: usize) -> &'static str {
+#[must_use]
+pub fn role(job: &Job, section: usize) -> &'static str {
     match job.sections.get(section).map(|section| section.role) {
         Some(Role::Cover) => "role.cover",
         Some(Role::Insert) => "role.insert",

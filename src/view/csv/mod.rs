@@ -1,0 +1,180 @@
+//! The plan's tables as CSV, for a spreadsheet or another program.
+//!
+//! UTF-8 with its mark, commas, lines ended as RFC 4180 (2005) says. Units stand in the heads, numbers
+//! have a point and no groups in every language. A text that a spreadsheet would take for a formula
+//! gets an apostrophe before it. Several tables stand one under another, each under its name, with an
+//! empty line between.
+
+mod tables;
+
+pub use tables::tables;
+
+use crate::units::{Band, Measure, Unit};
+use crate::view::Printer;
+use crate::words::say;
+
+/// A column: its name and what stands in it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Column {
+    label: String,
+    holds: Holds,
+}
+
+/// What a column holds.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Holds {
+    /// Words.
+    Text,
+    /// One value in this unit.
+    Value(Unit),
+    /// Three values: the least, the expected, the most.
+    Band(Unit),
+}
+
+impl Column {
+    /// A column of words.
+    #[must_use]
+    pub fn text(label: &str) -> Self {
+        Self { label: label.to_owned(), holds: Holds::Text }
+    }
+    /// A column of values.
+    #[must_use]
+    pub fn value(label: &str, unit: Unit) -> Self {
+        Self { label: label.to_owned(), holds: Holds::Value(unit) }
+    }
+    /// Three columns for values with their doubt.
+    #[must_use]
+    pub fn band(label: &str, unit: Unit) -> Self {
+        Self { label: label.to_owned(), holds: Holds::Band(unit) }
+    }
+}
+
+/// What stands in one place of a row.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Cell {
+    /// Nothing is known, or nothing applies.
+    Empty,
+    /// Words, or anything from outside.
+    Text(String),
+    /// A value.
+    Value(Measure),
+    /// A value with its doubt.
+    Band(Band<f64>),
+}
+
+impl Cell {
+    /// A value.
+    #[must_use]
+    pub fn value(value: impl Into<Measure>) -> Self {
+        Self::Value(value.into())
+    }
+    /// A value where there is one.
+    #[must_use]
+    pub fn maybe<T: Into<Measure>>(value: Option<T>) -> Self {
+        value.map_or(Self::Empty, Self::value)
+    }
+    /// A value with its doubt.
+    #[must_use]
+    pub fn band<T: Copy + Into<Measure>>(band: Band<T>) -> Self {
+        Self::Band(band.map(|value| value.into().value))
+    }
+}
+
+/// A table by name.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Table {
+    /// What it is called.
+    pub title: String,
+    /// Its columns.
+    pub columns: Vec<Column>,
+    /// Its rows, as many cells each as there are columns.
+    pub rows: Vec<Vec<Cell>>,
+}
+
+/// Marks a text as UTF-8: without it spreadsheets guess.
+const UTF8_MARK: char = '\u{feff}';
+
+/// Tables as one CSV text.
+#[must_use]
+pub fn write(tables: &[Table], printer: &Printer) -> String {
+    let mut out = Writer::new();
+    for (index, table) in tables.iter().enumerate() {
+        if index > 0 {
+            out.line(vec![String::new()]);
+        }
+        if tables.len() > 1 {
+            out.line(vec![safe(&table.title)]);
+        }
+        out.line(head(&table.columns, printer));
+        for row in &table.rows {
+            let cells = table.columns.iter().zip(row);
+            out.line(cells.flat_map(|(column, cell)| printed(column, cell, printer)).collect());
+        }
+    }
+    out.text()
+}
+
+/// The names of the columns, with their units.
+fn head(columns: &[Column], printer: &Printer) -> Vec<String> {
+    let mut names = Vec::new();
+    for Column { label, holds } in columns {
+        let with_unit = |name: String, unit| match printer.numbers.sign(unit) {
+            "" => name,
+            sign => format!("{name} ({sign})"),
+        };
+        match holds {
+            Holds::Text => names.push(label.clone()),
+            Holds::Value(unit) => names.push(with_unit(label.clone(), *unit)),
+            Holds::Band(unit) => {
+                for key in ["csv.least", "csv.expected", "csv.most"] {
+                    let name = printer.text(&say(key).text("what", label.clone()));
+                    names.push(with_unit(name, *unit));
+                }
+            }
+        }
+    }
+    names.iter().map(|name| safe(name)).collect()
+}
+
+fn printed(column: &Column, cell: &Cell, printer: &Printer) -> Vec<String> {
+    let plain = |value, unit| printer.numbers.plain(Measure::new(value, unit));
+    match (column.holds, cell) {
+        (Holds::Band(unit), Cell::Band(Band { low, nominal, high })) => {
+            [*low, *nominal, *high].map(|value| plain(value, unit)).to_vec()
+        }
+        (Holds::Band(_), _) => vec![String::new(); 3],
+        (_, Cell::Text(text)) => vec![safe(text)],
+        (_, Cell::Value(measure)) => vec![printer.numbers.plain(*measure)],
+        (_, Cell::Empty | Cell::Band(_)) => vec![String::new()],
+    }
+}
+
+/// A text that no spreadsheet takes for a formula; the rule is the OWASP Foundation's (CSV injection).
+#[must_use]
+pub fn safe(text: &str) -> String {
+    let starts = |sign: char| text.trim_start_matches([' ', '\u{a0}']).starts_with(sign);
+    match ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'].into_iter().any(starts)
+    {
+        true => format!("'{text}"),
+        false => text.to_owned(),
+    }
+}
+
+/// Lines of cells to text. What is written is neutralised by whoever hands it over: numbers may begin
+/// with a minus.
+pub(super) struct Writer(csv::Writer<Vec<u8>>);
+
+impl Writer {
+    pub(super) fn new() -> Self {
+        let mut builder = csv::WriterBuilder::new();
+        Self(builder.flexible(true).terminator(csv::Terminator::CRLF).from_writer(Vec::new()))
+    }
+    /// Writing into memory does not fail.
+    pub(super) fn line(&mut self, cells: Vec<String>) {
+        let _ = self.0.write_record(cells);
+    }
+    pub(super) fn text(self) -> String {
+        let bytes = self.0.into_inner().unwrap_or_default();
+        format!("{UTF8_MARK}{}", String::from_utf8_lossy(&bytes))
+    }
+}
