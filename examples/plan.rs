@@ -1,11 +1,11 @@
 //! Plans a job file: `cargo run --example plan -- examples/jobs/NAME.json [--shop FILE] [--json]
 //! [--lang TAG]`.
 
-use quirefit::advise::{Advice, MOST_TRIED};
+use quirefit::advise::{Advice, CostSteps, MOST_TRIED};
 use quirefit::draft::{Draft, FieldError, Schema, Tree, from_tree};
 use quirefit::entry::LengthUnit;
 use quirefit::view::json::{errors_out, plan_out};
-use quirefit::view::text::{advice, text};
+use quirefit::view::text::{advice, cost_steps, text};
 use quirefit::view::{Numbers, Printer};
 use quirefit::words::{Language, built_in, say};
 use quirefit::{job, plan, shop};
@@ -62,9 +62,14 @@ fn run(asked: &Asked, printer: &Printer) -> Result<String, Vec<FieldError>> {
         let out = plan_out(&job, &planned, printer);
         return Ok(serde_json::to_string_pretty(&out).unwrap_or_default());
     }
-    let told = Advice::searched(&draft, &job, &shop, &planned, MOST_TRIED);
-    let told = advice(&told, &planned, printer);
-    Ok(format!("{}\n{}\n\n{told}", job.identity.title, text(&job, &shop, &planned, printer)))
+    let mut told = vec![job.identity.title.clone(), text(&job, &shop, &planned, printer)];
+    if let Some(steps) = CostSteps::of(&job, &shop, &planned) {
+        told.push(format!("\n{}", printer.word("cost.more")));
+        told.push(cost_steps(&shop, &planned, &steps, printer));
+    }
+    let found = Advice::searched(&draft, &job, &shop, &planned, MOST_TRIED);
+    told.push(format!("\n{}", advice(&found, &planned, printer)));
+    Ok(told.join("\n"))
 }
 
 fn main() -> ExitCode {

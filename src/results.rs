@@ -91,14 +91,19 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
     let components = &out.run.quantities.components;
     out.layout.count(components.iter().map(|part| (part.printed, part.sheets)));
     pack::pack(job, shop, &out.stack, out.mass, out.stitches.wire.copy, &mut out.packing);
-    let pressed = out.layout.chosen().zip(out.layout.needed).map(|(way, needed)| cost::Pressed {
-        size: way.press,
-        flats: way.flats(),
-        sides: needed.sides,
-        click: shop.press_sheets.get(way.sheet).and_then(|sheet| sheet.click),
+    let pressed = out.layout.chosen().zip(out.layout.needed).map(|(way, needed)| {
+        let sheet = shop.press_sheets.get(way.sheet);
+        cost::Pressed {
+            size: way.press,
+            flats: way.flats(),
+            sides: needed.sides,
+            sheets: needed.sheets,
+            thousand: sheet.and_then(|sheet| sheet.thousand),
+            click: sheet.and_then(|sheet| sheet.click),
+        }
     });
     let quantities = cost::quantities(job, &out.trim, pressed, &out.run, &out.packing);
-    out.cost = cost::cost(&shop.rates, &quantities, job.copies);
+    out.cost = cost::cost(&shop.rates, &quantities, out.run.quantities.good);
     cost::alternatives(job, Some(line), &out.stack, &out.limits, &mut out.alternatives);
     out.first_off = book::first_off(job, &out.stack);
 }

@@ -197,11 +197,11 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
         ("binding.why.*", made("binding.why", list(&["possible", "limits", "thin", "thick"]))),
         (
             "cost.item.*",
-            made("cost.item", list(&["paper", "click", "line", "wire", "carton", "job"])),
+            made("cost.item", list(&["paper", "sheets", "click", "line", "wire", "carton", "job"])),
         ),
         (
             "cost.unit.*",
-            made("cost.unit", list(&["paper", "click", "line", "wire", "carton", "job"])),
+            made("cost.unit", list(&["paper", "sheets", "click", "line", "wire", "carton", "job"])),
         ),
         ("cover.side.*", made("cover.side", list(&["1", "2", "3", "4"]))),
         (

@@ -2,12 +2,13 @@
 
 use super::change::Change;
 use super::search::Search;
+use super::variant::Variant;
 use crate::check::Verdict;
 use crate::data;
-use crate::job::{Job, Role};
-use crate::plan::{Plan, plan_into};
+use crate::job::Job;
+use crate::plan::Plan;
 use crate::shop::Shop;
-use crate::units::{Gsm, Mm, PAGES_PER_SHEET, Pages, Sheets};
+use crate::units::{Gsm, PAGES_PER_SHEET, Pages, Sheets};
 
 /// The most pages that are planned, as many as the field takes.
 const MOST_PAGES: Pages = Pages(2000);
@@ -36,49 +37,20 @@ pub struct Inverse {
 /// and the table of limits agree.
 #[must_use]
 pub fn room(job: &Job, shop: &Shop, plan: &Plan) -> Room {
-    let main = job.sections.iter().position(|section| section.role == Role::Inside);
-    let Some(main) = main.filter(|_| plan.verdict == Verdict::Fits) else {
+    if plan.verdict != Verdict::Fits || job.main_section().is_none() {
         return Room::Pages(Pages(0));
-    };
-    let mut larger = Larger { job: job.clone(), plan: Plan::default(), shop, main, base: plan };
+    }
+    let mut variant = Variant::new(job, shop, plan);
     let possible = MOST_PAGES.sheets() - job.sheets();
     let closed = plan.room_pages().map(|pages| {
         let pages = u32::try_from(pages.max(0)).unwrap_or(u32::MAX);
         Sheets(pages / PAGES_PER_SHEET)
     });
     let most = closed.unwrap_or(possible).min(possible);
-    let sheets = greatest(most, |more| larger.fits(job, more));
+    let sheets = greatest(most, |more| {
+        variant.larger(more).is_some_and(|plan| plan.verdict == Verdict::Fits)
+    });
     if sheets == possible { Room::Unlimited } else { Room::Pages(sheets.pages()) }
-}
-
-/// The book with further sheets of its main section.
-struct Larger<'a> {
-    job: Job,
-    plan: Plan,
-    shop: &'a Shop,
-    main: usize,
-    base: &'a Plan,
-}
-
-impl Larger<'_> {
-    fn fits(&mut self, job: &Job, more: Sheets) -> bool {
-        let stack = &self.base.results.stack;
-        let leaf = stack.calipers.get(self.main).map_or(Mm::ZERO, |caliper| caliper.nominal);
-        let thicker = leaf * more.as_f64();
-        if let (Some(section), Some(base)) =
-            (self.job.sections.get_mut(self.main), job.sections.get(self.main))
-        {
-            section.sheets = base.sheets + more;
-            section.pages = base.pages + more.pages();
-        }
-        // What a dummy says of this book's papers and fold holds for more of the same: the closed
-        // thickness grows by two leaves a sheet, the push-out by the factor that was measured.
-        self.job.dummy.closed = job.dummy.closed.map(|closed| closed + thicker * 2.0);
-        let factor = self.base.results.fold.measured.map_or(0.0, |(factor, _)| factor);
-        self.job.dummy.push_out = job.dummy.push_out.map(|out| out + thicker * factor);
-        plan_into(&mut self.plan, &self.job, self.shop);
-        self.plan.verdict == Verdict::Fits
-    }
 }
 
 /// The greatest count up to `most` that passes, given that none at all passes: found by halving, and

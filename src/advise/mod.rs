@@ -13,11 +13,14 @@ mod papers;
 mod scratch;
 mod search;
 mod sizes;
+mod steps;
 mod typed;
+mod variant;
 
 pub use inverse::{Inverse, Room, room};
 pub use offer::{Offer, Told};
 pub use search::Search;
+pub use steps::{CostStep, CostSteps};
 
 use crate::check::Verdict;
 use crate::draft::Draft;
@@ -40,13 +43,16 @@ pub struct Advice {
     pub inverse: Option<Inverse>,
     /// Books planned for it.
     pub tried: usize,
+    /// What a little more costs; nothing until somebody looks.
+    pub cost: Option<CostSteps>,
 }
 
 impl Advice {
     /// What can be said at once, before the search.
     #[must_use]
     pub fn at_once(job: &Job, shop: &Shop, plan: &Plan) -> Self {
-        Self { room: room(job, shop, plan), offers: Vec::new(), inverse: None, tried: 0 }
+        let room = room(job, shop, plan);
+        Self { room, offers: Vec::new(), inverse: None, tried: 0, cost: None }
     }
 
     /// The whole of it. `draft` is the text that `job` was read from.
@@ -59,6 +65,11 @@ impl Advice {
         advice.offers = search.offers();
         advice.tried = search.tried();
         advice
+    }
+
+    /// Reckons what a little more costs, once.
+    pub fn reckon(&mut self, job: &Job, shop: &Shop, plan: &Plan) {
+        self.cost = self.cost.take().or_else(|| CostSteps::of(job, shop, plan));
     }
 
     /// Every way only just fits: none fits.

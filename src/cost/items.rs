@@ -7,12 +7,29 @@ use crate::units::{Copies, Gram, Money, Second};
 const GRAM_PER_KILO: f64 = 1000.0;
 /// Seconds in an hour.
 const SECOND_PER_HOUR: f64 = 3600.0;
+/// Press sheets that a price is for.
+const THOUSAND: f64 = 1000.0;
+
+/// Paper for a run, as the shop buys it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Paper {
+    /// By its mass; nothing where a paper's weight is not known.
+    Kilos(Option<Gram>),
+    /// By the press sheet: how many, and what a thousand of them cost.
+    Sheets(u32, Money),
+}
+
+impl Default for Paper {
+    fn default() -> Self {
+        Self::Kilos(None)
+    }
+}
 
 /// What the stages found that a rate can be put beside. Nothing: not known.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Quantities {
     /// Paper for the run with its overs, as it is bought.
-    pub paper: Option<Gram>,
+    pub paper: Paper,
     /// Printed sides of press sheets.
     pub press_sides: Option<f64>,
     /// What one of them costs, where that is not the shop's rate for all.
@@ -30,7 +47,7 @@ pub struct Quantities {
 pub struct Item {
     /// Its name in language keys.
     pub id: &'static str,
-    /// How much: kilograms, sides, hours, pieces.
+    /// How much: kilograms or thousands of sheets, sides, hours, pieces.
     pub quantity: f64,
     /// The shop's rate for one.
     pub rate: Money,
@@ -59,14 +76,25 @@ impl Cost {
     pub fn items(&self) -> impl Iterator<Item = &Item> {
         self.lines.iter().flatten()
     }
+    /// The line of this name, if there is one.
+    #[must_use]
+    pub fn item(&self, id: &str) -> Option<&Item> {
+        self.items().find(|item| item.id == id)
+    }
 }
 
 /// Puts a rate beside each quantity.
 #[must_use]
 pub fn cost(rates: &Rates, quantities: &Quantities, copies: Copies) -> Cost {
     let kilos = |mass: Option<Gram>| mass.map(|mass| mass.get() / GRAM_PER_KILO);
+    let paper = match quantities.paper {
+        Paper::Kilos(mass) => ("paper", kilos(mass), rates.paper_kilo),
+        Paper::Sheets(count, thousand) => {
+            ("sheets", Some(f64::from(count) / THOUSAND), Some(thousand))
+        }
+    };
     let rows: [_; Cost::LINES] = [
-        ("paper", kilos(quantities.paper), rates.paper_kilo),
+        paper,
         ("click", quantities.press_sides, quantities.click.or(rates.click)),
         ("line", quantities.line_time.map(|time| time.get() / SECOND_PER_HOUR), rates.line_hour),
         ("wire", kilos(quantities.wire), rates.wire_kilo),
@@ -99,7 +127,7 @@ pub fn price(rule: &PriceRule, cost: &Cost) -> Money {
 
 #[cfg(test)]
 mod tests {
-    use super::{Cost, Quantities, cost, price};
+    use super::{Cost, Paper, Quantities, cost, price};
     use crate::shop::{PriceRule, Rates};
     use crate::units::{Copies, Gram, Money, Second};
 
@@ -116,7 +144,7 @@ mod tests {
     fn by_hand() {
         // 250 kg at 2.00 = 500; 4,000 sides at 0.05 = 200; 1 h 30 at 90 an hour = 135.
         let quantities = Quantities {
-            paper: Some(Gram(250_000.0)),
+            paper: Paper::Kilos(Some(Gram(250_000.0))),
             press_sides: Some(4000.0),
             line_time: Some(Second(5400.0)),
             ..Quantities::default()
@@ -125,6 +153,17 @@ mod tests {
         assert_eq!(found.total, Money(835.0));
         assert_eq!(found.each, Money(0.835));
         assert!(found.incomplete, "wire, cartons and the job have no rate");
+    }
+
+    /// 1,250 press sheets at 80.00 a thousand are 100.00, whatever a kilogram costs.
+    #[test]
+    fn paper_by_the_thousand() {
+        let paper = Paper::Sheets(1250, Money(80.0));
+        let found = cost(&rates(), &Quantities { paper, ..Quantities::default() }, Copies(1000));
+        let line = found.item("sheets").unwrap();
+        assert_eq!((line.quantity, line.rate, line.total), (1.25, Money(80.0), Money(100.0)));
+        assert!(found.item("paper").is_none(), "no sheet is paid for twice");
+        assert_eq!(found.total, Money(100.0));
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! What the stages found, brought into the units that rates are quoted in.
 
-use super::Quantities;
+use super::{Paper, Quantities};
 use crate::book::Trim;
 use crate::job::Job;
 use crate::pack::Packing;
@@ -16,12 +16,15 @@ pub struct Pressed {
     pub flats: u32,
     /// Printed sides of it in the run.
     pub sides: u32,
+    /// Press sheets in the run.
+    pub sheets: u32,
+    /// What a thousand of them cost, where the shop buys them so.
+    pub thousand: Option<Money>,
     /// What a printed side of this press sheet costs, where that is not the shop's rate for all.
     pub click: Option<Money>,
 }
 
-/// Quantities of a run. Paper is counted as bought: whole press sheets where one is chosen, else the
-/// untrimmed flats alone; both with all overs. Without a press sheet nothing is said of clicks.
+/// Quantities of a run. Without a press sheet nothing is said of clicks.
 #[must_use]
 pub fn quantities(
     job: &Job,
@@ -30,7 +33,25 @@ pub fn quantities(
     run: &Run,
     packing: &Packing,
 ) -> Quantities {
-    let mut paper = Some(Gram::ZERO);
+    Quantities {
+        paper: paper(job, trim, pressed, run),
+        press_sides: pressed.map(|pressed| f64::from(pressed.sides)),
+        click: pressed.and_then(|pressed| pressed.click),
+        line_time: Some(run.times.best),
+        wire: Some(run.consumed.wire),
+        cartons: packing.cartons.map(|cartons| cartons.cartons),
+    }
+}
+
+/// Paper as it is bought, with all overs: by the thousand where the chosen press sheet has such a
+/// price, else by its mass, whole press sheets where one is chosen and the untrimmed flats otherwise.
+fn paper(job: &Job, trim: &Trim, pressed: Option<Pressed>, run: &Run) -> Paper {
+    if let Some((pressed, thousand)) =
+        pressed.and_then(|pressed| Some((pressed, pressed.thousand?)))
+    {
+        return Paper::Sheets(pressed.sheets, thousand);
+    }
+    let mut mass = Some(Gram::ZERO);
     for component in &run.quantities.components {
         // All flats of one press sheet are the same folded sheet.
         let (each_sheet, size) = match pressed {
@@ -40,14 +61,7 @@ pub fn quantities(
         let count = each_sheet.saturating_mul(component.sheets);
         let weight = job.sections.get(component.section).and_then(|section| section.grammage);
         let each = weight.map(|weight| weight.nominal.mass_of(size.width, size.height));
-        paper = paper.zip(each).map(|(sum, each)| sum + each * f64::from(count));
+        mass = mass.zip(each).map(|(sum, each)| sum + each * f64::from(count));
     }
-    Quantities {
-        paper,
-        press_sides: pressed.map(|pressed| f64::from(pressed.sides)),
-        click: pressed.and_then(|pressed| pressed.click),
-        line_time: Some(run.times.best),
-        wire: Some(run.consumed.wire),
-        cartons: packing.cartons.map(|cartons| cartons.cartons),
-    }
+    Paper::Kilos(mass)
 }

@@ -8,6 +8,7 @@ mod changes;
 mod demo;
 mod line_parts;
 mod lines;
+mod orders;
 mod pace;
 mod post;
 mod practice;
@@ -27,6 +28,7 @@ pub use changes::{
 };
 pub use demo::{DEMO_STOCKS, DemoStock};
 pub use lines::{LINES, Line, Range};
+pub use orders::{MORE_COPIES, ORDER_SPAN, ORDERED};
 pub use pace::{LOOSE_CHIPS, Overs, Pace, StageOvers, Supplies};
 pub use post::{POST_STEPS, PostStep};
 pub use practice::{Defaults, PRACTICE, Practice, SHOP_DEFAULTS};

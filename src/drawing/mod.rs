@@ -5,9 +5,11 @@ mod press_sheet;
 mod shapes;
 mod stitches;
 mod timeline;
+mod unit_cost;
 
 pub use book_end::book_end;
 pub use press_sheet::press_sheet;
 pub use shapes::{Anchor, Drawing, Pen, Point, Shape};
 pub use stitches::stitches;
 pub use timeline::timeline;
+pub use unit_cost::unit_cost;

@@ -1,6 +1,6 @@
 //! One function a figure.
 
-use super::{Explanation, making, sheet};
+use super::{Explanation, making, money, sheet};
 use crate::job::{Job, Role, Spine};
 use crate::plan::Plan;
 use crate::source::Source;
@@ -11,7 +11,7 @@ use crate::words::{Say, say};
 pub type Explain = fn(&Job, &Plan) -> Explanation;
 
 /// Every figure that can be asked about, with the function that explains it.
-pub static FIGURES: [(&str, Explain); 18] = [
+pub static FIGURES: [(&str, Explain); 26] = [
     ("spine", spine),
     ("flat_stack", flat_stack),
     ("push_out", push_out),
@@ -30,14 +30,40 @@ pub static FIGURES: [(&str, Explain); 18] = [
     ("sets_fed", making::sets_fed),
     ("interval", making::interval),
     ("run_time", making::run_time),
+    ("cost_paper", |_, plan| money::line(plan, "cost_paper")),
+    ("cost_sheets", |_, plan| money::line(plan, "cost_sheets")),
+    ("cost_click", |_, plan| money::line(plan, "cost_click")),
+    ("cost_line", |_, plan| money::line(plan, "cost_line")),
+    ("cost_wire", |_, plan| money::line(plan, "cost_wire")),
+    ("cost_carton", |_, plan| money::line(plan, "cost_carton")),
+    ("cost_job", |_, plan| money::line(plan, "cost_job")),
+    ("cost_each", |_, plan| money::each(plan)),
 ];
 
-/// Figures whose explanation names what the line takes: not for a client's eyes.
-const NAMES_A_LIMIT: [&str; 3] = ["face_cut", "straight_cut", "sheet_used"];
+/// Figures of the book itself, which a client may ask about. All others are the shop's: what its line
+/// takes, how fast it runs, what it reckons with.
+const OF_THE_BOOK: [&str; 9] = [
+    "spine",
+    "flat_stack",
+    "push_out",
+    "trade_creep",
+    "face_cut",
+    "untrimmed",
+    "image_shift",
+    "cover_open",
+    "mass",
+];
 
-/// The explanation of a figure without its formula where that names what the line takes.
+/// Of these even the formula names what the line takes.
+const NAMES_A_LIMIT: [&str; 1] = ["face_cut"];
+
+/// The explanation of a figure of the book, without its formula where that names what the line takes;
+/// nothing for the shop's own figures.
 #[must_use]
 pub fn explain_to_client(job: &Job, plan: &Plan, figure: &str) -> Option<Explanation> {
+    if !OF_THE_BOOK.contains(&figure) {
+        return None;
+    }
     let told = explain(job, plan, figure)?;
     Some(if NAMES_A_LIMIT.contains(&figure) {
         Explanation { lines: Vec::new(), doubt: None, ..told }

@@ -4,6 +4,7 @@
 
 mod figures;
 mod making;
+mod money;
 mod sheet;
 
 pub use figures::{Explain, FIGURES, explain, explain_to_client};

@@ -107,7 +107,9 @@ impl Session {
         }
         if let Some((job, plan, advice)) = &mut self.shown {
             let draft = &self.advising.draft;
+            let cost = advice.cost.take();
             *advice = Advice::searched(draft, job, &self.shop, plan, TRIED_HERE);
+            advice.cost = cost;
             self.advising.searched = true;
         }
     }
@@ -119,7 +121,9 @@ impl Session {
         }
         match ((self.json.parse)(text), &mut self.shown) {
             (Some(tree), Some((job, plan, advice))) => {
+                let cost = advice.cost.take();
                 *advice = helper::advice(&tree, &self.advising.draft, job, &self.shop, plan);
+                advice.cost = cost;
                 self.advising.searched = true;
             }
             _ => self.seek_here(),

@@ -69,7 +69,8 @@ pub fn advise_file(job: FileIn, shop: FileIn) -> Result<AdvisedOut, JsValue> {
         Ok((read, shop)) => {
             let draft = draft(job, &job::SCHEMA).unwrap_or_default();
             let planned = plan::plan(&read, &shop);
-            let advice = Advice::searched(&draft, &read, &shop, &planned, MOST_TRIED);
+            let mut advice = Advice::searched(&draft, &read, &shop, &planned, MOST_TRIED);
+            advice.reckon(&read, &shop, &planned);
             wrap("advice", &advice_out(&advice, &printer))?
         }
         Err(errors) => wrap("errors", &errors_out(&errors, &printer))?,

@@ -217,6 +217,13 @@ impl Session {
     /// One region's summary, and its body where that can be seen.
     pub(super) fn paint_region(&mut self, region: &Region, out: &mut Vec<Patch>) {
         let hidden = !region.readings.contains(&self.reading);
+        if region.id == "cost"
+            && !hidden
+            && self.open.contains(region.id)
+            && let Some((job, plan, advice)) = &mut self.shown
+        {
+            advice.reckon(job, &self.shop, plan);
+        }
         let hide = hidden.then_some("");
         self.set_attr(format!("region-{}", region.id), "hidden", hide, out);
         // What this reader does not see is not in the page either.

@@ -1,9 +1,11 @@
 //! The plan for another program: plain numbers with the unit in the field's name.
 
 mod making;
+mod money;
 mod sheet;
 
 pub use making::{ComponentOut, RunOut, StationOut, StitchOut, StitchesOut, StopOut};
+pub use money::{AtCopiesOut, CostLineOut, CostOut, CostStepOut, CostStepsOut};
 pub use sheet::{LayoutOut, PanelOut, SidesOut, WayOut};
 
 use crate::advise::{Advice, Room};
@@ -110,6 +112,8 @@ pub struct PlanOut {
     pub stitches: StitchesOut,
     /// The run.
     pub run: RunOut,
+    /// What it costs.
+    pub cost: CostOut,
     /// Every limit of the line that concerns the book.
     pub limits: Vec<LimitOut>,
     /// Findings, gravest first.
@@ -169,6 +173,7 @@ pub fn plan_out(job: &Job, plan: &Plan, printer: &Printer) -> PlanOut {
         layout: sheet::layout_out(plan),
         stitches: making::stitches_out(plan),
         run: making::run_out(plan),
+        cost: money::cost_out(&results.cost),
         limits: results.limits.iter().map(limit_out).collect(),
         findings: plan
             .findings
@@ -245,6 +250,8 @@ pub struct AdviceOut {
     pub offers: Vec<OfferOut>,
     /// Books planned for it.
     pub tried: u32,
+    /// What a little more costs; nothing where the shop has no rates, or was not reckoned.
+    pub cost: Option<CostStepsOut>,
 }
 
 /// Advice as plain values.
@@ -273,5 +280,6 @@ pub fn advice_out(advice: &Advice, printer: &Printer) -> AdviceOut {
             })
             .collect(),
         tried: u32::try_from(advice.tried).unwrap_or(u32::MAX),
+        cost: advice.cost.as_ref().map(money::steps_out),
     }
 }

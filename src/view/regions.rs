@@ -117,7 +117,7 @@ pub static REGIONS: [Region; 12] = [
         id: "bindings",
         readings: ALL,
         open: false,
-        summary: html::cost::bindings_summary,
-        body: html::cost::bindings,
+        summary: html::bindings::summary,
+        body: html::bindings::body,
     },
 ];

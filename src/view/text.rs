@@ -1,13 +1,13 @@
 //! The plan as plain text, for a terminal.
 
-use crate::advise::{Advice, Offer, Room, Told};
+use crate::advise::{Advice, CostSteps, Offer, Room, Told};
 use crate::explain::{FIGURES, explain};
 use crate::job::Job;
 use crate::plan::{Plan, Verdict};
 use crate::shop::Shop;
 use crate::units::{Measure, Mm, Pages};
 use crate::view::Printer;
-use crate::view::html::{run, set_up, sheet};
+use crate::view::html::{cost, run, set_up, sheet};
 use crate::words::{Say, say};
 
 /// The plan for a person to read, line by line.
@@ -70,6 +70,8 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
     lines.extend(told.iter().map(|told| format!("  [ ] {}", printer.text(told))));
     lines.push(format!("\n{}", printer.word("region.run")));
     lines.extend(run::told(plan).iter().map(|told| format!("  {}", printer.text(told))));
+    lines.push(format!("\n{}", printer.word("region.cost")));
+    lines.extend(cost::told(shop, plan).iter().map(|told| format!("  {}", printer.text(told))));
     lines.push(format!("\n{}", printer.word("cautions.machine")));
     lines.push(printer.word("cautions.wire").to_owned());
     lines.push(printer.word("cautions.dummy").to_owned());
@@ -94,6 +96,19 @@ pub fn advice(advice: &Advice, plan: &Plan, printer: &Printer) -> String {
     }
     lines.extend(turned_round(advice).iter().map(|line| format!("  {}", printer.text(line))));
     lines.join("\n")
+}
+
+/// What a little more costs, line by line; nothing where the shop has no rates.
+#[must_use]
+pub fn cost_steps(shop: &Shop, plan: &Plan, steps: &CostSteps, printer: &Printer) -> String {
+    let curve = steps.curve.iter().filter(|at| at.ordered).map(|at| {
+        say("text.unit-cost")
+            .put("copies", at.copies)
+            .say("total", cost::money(shop, at.total))
+            .say("each", cost::money(shop, at.each))
+    });
+    let told = cost::steps_told(shop, plan, steps).into_iter().chain(curve);
+    told.map(|told| format!("  {}", printer.text(&told))).collect::<Vec<_>>().join("\n")
 }
 
 /// An offer's changes in one sentence part.

@@ -1,34 +1,38 @@
-//! What the run costs, and the same book bound otherwise.
+//! What the run costs, what a little more costs, and a copy at other numbers of copies.
 
 use super::Scene;
-use crate::plan::{Answer, Cost, price};
-use crate::units::{Measure, Money, Unit};
-use crate::view::Reading;
+use crate::advise::CostSteps;
+use crate::drawing::unit_cost;
+use crate::explain::FIGURES;
+use crate::plan::{Cost, Item, Plan, Verdict, price};
+use crate::shop::Shop;
+use crate::units::{Copies, Measure, Money, Unit};
+use crate::view::svg;
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
 /// One line: the whole run and one copy.
 #[must_use]
 pub fn summary(scene: &Scene) -> Markup {
-    let cost = &scene.plan.results.cost;
-    if cost.items().next().is_none() {
-        return scene.word("cost.none");
-    }
-    scene.tell(
-        &say("cost.summary")
-            .say("total", money(scene, cost.total))
-            .say("each", money(scene, cost.each)),
-    )
+    scene.tell(&result(scene.shop, &scene.plan.results.cost))
 }
 
-/// The lines, the sum, and the price where the shop has a rule for it.
+fn result(shop: &Shop, cost: &Cost) -> Say {
+    if cost.items().next().is_none() {
+        return say("cost.none");
+    }
+    say("cost.summary").say("total", money(shop, cost.total)).say("each", money(shop, cost.each))
+}
+
+/// The lines, the sum, the price where the shop has a rule for it, and what a little more costs.
 #[must_use]
 pub fn body(scene: &Scene) -> Markup {
-    let cost = &scene.plan.results.cost;
+    let (shop, cost) = (scene.shop, &scene.plan.results.cost);
+    let caption = say("cost.caption").text("currency", shop.rates.currency.as_str());
     html! {
         div class="scroll" tabindex="0" role="region" aria-label=(scene.printer.word("region.cost")) {
             table {
-                caption { (scene.tell(&say("cost.caption").text("currency", currency(scene)))) }
+                caption { (scene.tell(&caption)) }
                 thead { tr {
                     th scope="col" { (scene.word("cost.item")) }
                     th scope="col" { (scene.word("cost.quantity")) }
@@ -39,12 +43,9 @@ pub fn body(scene: &Scene) -> Markup {
                     @for item in cost.items() {
                         tr {
                             th scope="row" { (scene.word(&format!("cost.item.{}", item.id))) }
-                            td {
-                                (scene.printer.numbers.print(Measure::new(item.quantity, Unit::Number))) " "
-                                (scene.word(&format!("cost.unit.{}", item.id)))
-                            }
+                            td { (scene.tell(&quantity(item))) }
                             td { (amount(scene, item.rate)) }
-                            td { (amount(scene, item.total)) }
+                            td { (explained(scene, item.id, item.total)) }
                         }
                     }
                     tr class="sum" {
@@ -52,29 +53,133 @@ pub fn body(scene: &Scene) -> Markup {
                         td {} td {}
                         td { (amount(scene, cost.total)) }
                     }
+                    tr {
+                        th scope="row" { (scene.word("cost.each")) }
+                        td {} td {}
+                        td { (explained(scene, "each", cost.each)) }
+                    }
                 }
             }
         }
-        p { (scene.tell(&say("cost.each").say("each", money(scene, cost.each)))) }
-        @if cost.incomplete { p { (scene.word("cost.incomplete")) } }
-        @if let Some(told) = priced(scene, cost) { p { (scene.tell(&told)) } }
+        @for told in remarks(shop, cost) { p { (scene.tell(&told)) } }
+        @if let Some(steps) = &scene.advice.cost {
+            h3 { (scene.word("cost.more")) }
+            @for told in steps_told(shop, scene.plan, steps) { p { (scene.tell(&told)) } }
+            (chart(scene, steps))
+        }
     }
+}
+
+/// Lines, sum, a copy and the price, line by line.
+#[must_use]
+pub fn told(shop: &Shop, plan: &Plan) -> Vec<Say> {
+    let cost = &plan.results.cost;
+    let line = |item: &Item| {
+        say("cost.line")
+            .say("item", say(format!("cost.item.{}", item.id)))
+            .say("quantity", quantity(item))
+            .put("rate", item.rate)
+            .say("amount", money(shop, item.total))
+    };
+    let lines: Vec<Say> = cost.items().map(line).collect();
+    let after = if lines.is_empty() { Vec::new() } else { remarks(shop, cost) };
+    lines.into_iter().chain([result(shop, cost)]).chain(after).collect()
+}
+
+/// What four pages and some copies more cost.
+#[must_use]
+pub fn steps_told(shop: &Shop, plan: &Plan, steps: &CostSteps) -> Vec<Say> {
+    let sheet = steps.sheet.map(|step| {
+        say("cost.step.sheet")
+            .say("total", money(shop, step.total))
+            .say("each", money(shop, step.each))
+    });
+    let copies = say("cost.step.copies")
+        .put("copies", steps.more)
+        .say("total", money(shop, steps.copies.total))
+        .say("further", money(shop, further(steps)));
+    let then = steps.sheet.and_then(|step| then(plan.verdict, step.verdict));
+    sheet.into_iter().chain(then).chain([copies]).collect()
+}
+
+/// What the line says of the larger book, where it says worse than now.
+fn then(now: Verdict, then: Verdict) -> Option<Say> {
+    match then {
+        Verdict::Marginal if then > now => Some(say("cost.step.marginal")),
+        Verdict::DoesNotFit if then > now => Some(say("cost.step.no")),
+        _ => None,
+    }
+}
+
+/// What each further copy costs.
+fn further(steps: &CostSteps) -> Money {
+    steps.copies.total / steps.more.as_f64().max(1.0)
+}
+
+/// A copy against the number of copies, drawn, and the same in figures.
+fn chart(scene: &Scene, steps: &CostSteps) -> Markup {
+    let own = scene.plan.results.run.quantities.good;
+    let drawing = unit_cost(&steps.curve, own, further(steps));
+    let label = |key: &str| scene.printer.word(key);
+    html! {
+        @if let Some(drawing) = &drawing {
+            figure {
+                (svg::svg(drawing, &scene.printer))
+                figcaption { p { (scene.tell(&drawing.title)) } }
+            }
+        }
+        details class="refused" id="cost-curve" {
+            summary { (scene.word("cost.curve.figures")) }
+            div class="scroll" tabindex="0" role="region" aria-label=(label("cost.curve.figures")) {
+                table {
+                    thead { tr {
+                        th scope="col" { (label("field.copies.label")) }
+                        th scope="col" { (label("cost.sum")) }
+                        th scope="col" { (label("cost.each")) }
+                    } }
+                    tbody {
+                        @for at in steps.curve.iter().filter(|at| at.ordered) {
+                            tr class=[(at.copies == own).then_some("chosen")] {
+                                th scope="row" { (copies(scene, at.copies)) }
+                                td { (amount(scene, at.total)) }
+                                td { (amount(scene, at.each)) }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn copies(scene: &Scene, copies: Copies) -> String {
+    scene.printer.numbers.print(copies.into())
+}
+
+/// That something is missing, and the price by the shop's rule.
+fn remarks(shop: &Shop, cost: &Cost) -> Vec<Say> {
+    let missing = cost.incomplete.then(|| say("cost.incomplete"));
+    missing.into_iter().chain(priced(shop, cost)).collect()
 }
 
 /// The price by the shop's rule; nothing where it has none.
 #[must_use]
-pub fn priced(scene: &Scene, cost: &Cost) -> Option<Say> {
-    let rule = scene.shop.rates.price.as_ref()?;
+pub fn priced(shop: &Shop, cost: &Cost) -> Option<Say> {
+    let rule = shop.rates.price.as_ref()?;
     let key = if rule.valid.is_empty() { "cost.price" } else { "cost.price.valid" };
-    Some(say(key).say("price", money(scene, price(rule, cost))).text("valid", rule.valid.clone()))
+    Some(say(key).say("price", money(shop, price(rule, cost))).text("valid", rule.valid.as_str()))
 }
 
-fn currency(scene: &Scene) -> String {
-    scene.shop.rates.currency.clone()
+fn quantity(item: &Item) -> Say {
+    say("cost.amount")
+        .put("quantity", Measure::new(item.quantity, Unit::Number))
+        .say("unit", say(format!("cost.unit.{}", item.id)))
 }
 
-fn money(scene: &Scene, amount: Money) -> Say {
-    say("cost.money").text("currency", currency(scene)).put("amount", amount)
+/// An amount in the shop's currency.
+#[must_use]
+pub fn money(shop: &Shop, amount: Money) -> Say {
+    say("cost.money").text("currency", shop.rates.currency.as_str()).put("amount", amount)
 }
 
 /// An amount in a table whose caption names the currency.
@@ -82,37 +187,14 @@ fn amount(scene: &Scene, amount: Money) -> String {
     scene.printer.numbers.print(amount.into())
 }
 
-/// One line: what else is possible.
-#[must_use]
-pub fn bindings_summary(scene: &Scene) -> Markup {
-    let possible = scene
-        .plan
-        .results
-        .alternatives
-        .iter()
-        .filter(|row| row.answer == Answer::Fits && !row.chosen)
-        .map(|row| scene.printer.word(&format!("binding.{}", row.id)))
-        .collect::<Vec<_>>();
-    if possible.is_empty() {
-        return scene.word("binding.none");
-    }
-    scene.tell(&say("binding.summary").text("possible", possible.join(", ")))
-}
-
-/// Every way of binding, possible or not, and why. No limit of the line is named.
-#[must_use]
-pub fn bindings(scene: &Scene) -> Markup {
+/// The same as a figure that explains itself.
+fn explained(scene: &Scene, id: &str, amount: Money) -> Markup {
+    let figure = FIGURES.iter().map(|(figure, _)| *figure);
+    let mut own = figure.filter(|figure| figure.strip_prefix("cost_") == Some(id));
     html! {
-        ul class="findings" {
-            @for row in &scene.plan.results.alternatives {
-                li {
-                    strong { (scene.word(&format!("binding.{}", row.id))) } " "
-                    (scene.word(&format!("binding.why.{}", row.why)))
-                    @if row.lies_flat { " " (scene.word("binding.flat")) }
-                    @if row.spine_text { " " (scene.word("binding.text")) }
-                }
-            }
+        @match own.next() {
+            Some(figure) => (scene.printer.figure(figure, amount.get(), Unit::Money)),
+            None => (self::amount(scene, amount)),
         }
-        @if scene.reading != Reading::Client { p { (scene.word("binding.source")) } }
     }
 }

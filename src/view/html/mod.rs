@@ -1,6 +1,7 @@
 //! The page's HTML, region by region. It makes sense unstyled; every control has a stable id.
 
 mod answer;
+pub mod bindings;
 pub mod cost;
 pub mod cover;
 pub mod decides;
