@@ -2,7 +2,7 @@
 
 use super::{Anchor, Drawing, Pen, Point, Shape};
 use crate::plan::AtCopies;
-use crate::units::{Copies, Money};
+use crate::units::{Copies, Measure, Money};
 use crate::words::{Say, say};
 
 /// Width of the drawing.
@@ -54,12 +54,12 @@ pub fn unit_cost(curve: &[AtCopies], own: Copies, further: Money) -> Option<Draw
     let told = |key: &'static str| {
         say(key)
             .put("own", own)
-            .put("each", here.each)
+            .put("each", Measure::rate(here.each))
             .put("least", first.copies)
-            .put("at_least", first.each)
+            .put("at_least", Measure::rate(first.each))
             .put("most", last.copies)
-            .put("at_most", last.each)
-            .put("further", further)
+            .put("at_most", Measure::rate(last.each))
+            .put("further", Measure::rate(further))
     };
     Some(Drawing {
         id: "unit-cost",
@@ -99,16 +99,19 @@ impl Frame {
         Point { x: self.x(at.copies), y: self.y(at.each.get()) }
     }
 
-    /// The upright axis, with a hairline across at round amounts.
+    /// Both axes, with round amounts along the upright one.
     fn amounts(&self, dearest: f64, shapes: &mut Vec<Shape>) {
         let power = 10.0_f64.powf((dearest / AMOUNTS).log10().floor());
         let steps = STEPS.map(|step| step * power);
         let step = steps.into_iter().find(|step| dearest / step <= AMOUNTS).unwrap_or(dearest);
+        let top = Point { x: CORNER.x, y: TOP };
+        shapes.push(line(top, CORNER, Pen::Hair));
+        shapes.push(line(CORNER, Point { x: WIDTH - RIGHT, y: CORNER.y }, Pen::Hair));
         let mut amount = 0.0;
         while amount <= dearest {
             let y = self.y(amount);
             shapes.push(line(Point { x: CORNER.x, y }, Point { x: WIDTH - RIGHT, y }, Pen::Hair));
-            let words = say("drawing.unit_cost.amount").put("amount", Money(amount));
+            let words = say("drawing.unit_cost.amount").put("amount", Measure::rate(Money(amount)));
             shapes.push(text(CORNER.x - 2.0, y + 1.0, Anchor::End, Pen::Hair, words));
             amount += step;
         }
@@ -146,7 +149,7 @@ impl Frame {
             shapes.push(line(Point { x, y }, to, Pen::Ink));
             x += TICK * 2.0;
         }
-        let words = say("drawing.unit_cost.further").put("further", further);
+        let words = say("drawing.unit_cost.further").put("further", Measure::rate(further));
         shapes.push(text(CORNER.x + 2.0, y + 4.0, Anchor::Start, Pen::Ink, words));
     }
 
@@ -154,7 +157,7 @@ impl Frame {
     fn own(&self, here: &AtCopies, shapes: &mut Vec<Shape>) {
         let at = self.at(here);
         shapes.push(line(at, Point { x: at.x, y: CORNER.y }, Pen::Ink));
-        let words = say("drawing.unit_cost.own").put("each", here.each);
+        let words = say("drawing.unit_cost.own").put("each", Measure::rate(here.each));
         shapes.push(text(at.x + 1.5, at.y - 2.5, Anchor::Start, Pen::Ink, words));
     }
 }

@@ -20,9 +20,9 @@ pub(super) fn line(plan: &Plan, figure: &'static str) -> Explanation {
 /// Quantity × rate, in numbers.
 fn product(item: &Item) -> Say {
     say("explain.cost.product")
-        .put("quantity", Measure::new(item.quantity, Unit::Number))
+        .put("quantity", Measure::new(item.quantity, Unit::Quantity))
         .say("unit", say(format!("cost.unit.{}", item.id)))
-        .put("rate", item.rate)
+        .put("rate", Measure::rate(item.rate))
         .put("amount", item.total)
 }
 
@@ -70,6 +70,6 @@ pub(super) fn each(plan: &Plan) -> Explanation {
     let line = say("explain.cost_each.share")
         .put("total", cost.total)
         .put("copies", plan.results.run.quantities.good)
-        .put("each", cost.each);
+        .put("each", Measure::rate(cost.each));
     build("cost_each", vec![line], None, Source::Shop)
 }

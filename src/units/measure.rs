@@ -27,6 +27,10 @@ pub enum Unit {
     Copies,
     /// A plain whole number of anything else.
     Count,
+    /// What one of something costs: finer than an amount of money.
+    Rate,
+    /// How much there is of something that has a rate.
+    Quantity,
     /// A plain number, such as a factor.
     Number,
     /// A share of one, printed as per cent.
@@ -57,6 +61,11 @@ impl Measure {
     #[must_use]
     pub const fn share(value: f64) -> Self {
         Self::new(value, Unit::Share)
+    }
+    /// What one of something costs.
+    #[must_use]
+    pub const fn rate(value: Money) -> Self {
+        Self::new(value.0, Unit::Rate)
     }
     /// A plain count.
     #[must_use]

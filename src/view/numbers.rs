@@ -82,6 +82,11 @@ impl Numbers {
             Unit::Time => self.time(value),
             Unit::Clock => (clock(value), ""),
             Unit::Money => (self.padded(value, 2), ""),
+            // Cents at least, and more where a thousand of them count.
+            Unit::Rate if (value - (value * PER_CENT).round() / PER_CENT).abs() < 1e-9 => {
+                (self.padded(value, 2), "")
+            }
+            Unit::Rate | Unit::Quantity => (self.fixed(value, fine(value)), ""),
             Unit::Pages | Unit::Sheets | Unit::Copies | Unit::Count => (self.fixed(value, 0), ""),
             Unit::Number => (self.fixed(value, 2), ""),
             Unit::Share => (self.fixed(value * PER_CENT, 1), "%"),
@@ -158,6 +163,11 @@ fn clock(seconds: f64) -> String {
     if day >= 1.0 { format!("{time}\u{a0}(+{day})") } else { time }
 }
 
+/// Decimals that a rate or its quantity wants, so that their product can be checked by hand.
+fn fine(value: f64) -> usize {
+    if value.abs() < 1.0 { 4 } else { 3 }
+}
+
 /// Decimals of a millimetre worth printing: hundredths below 10, tenths below 1000.
 fn decimals(value: f64) -> usize {
     if value.abs() < 10.0 { 2 } else { 1 }
@@ -183,6 +193,24 @@ mod tests {
         assert_eq!(GERMAN.print(Mm(1234.56).into()), "1\u{202f}234,6\u{a0}mm");
         assert_eq!(US.print(Mm(215.9).into()), "8.5\u{a0}in");
         assert_eq!(US.print(Measure::caliper(Mm(0.09652))), "0.0038\u{a0}in");
+    }
+
+    #[test]
+    fn rates_and_quantities_are_finer_than_amounts() {
+        let print = |value, unit| Numbers::METRIC.print(Measure::new(value, unit));
+        for (value, printed) in [
+            (85.0, "85.00"),
+            (1.6, "1.60"),
+            (0.035, "0.035"),
+            (0.66744, "0.6674"),
+            (1.00667, "1.007"),
+        ] {
+            assert_eq!(print(value, Unit::Rate), printed);
+        }
+        assert_eq!(GERMAN.print(Measure::new(0.035, Unit::Rate)), "0,035");
+        for (value, printed) in [(13_750.0, "13,750"), (6.875, "6.875"), (0.07039, "0.0704")] {
+            assert_eq!(print(value, Unit::Quantity), printed);
+        }
     }
 
     #[test]

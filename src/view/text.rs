@@ -105,7 +105,7 @@ pub fn cost_steps(shop: &Shop, plan: &Plan, steps: &CostSteps, printer: &Printer
         say("text.unit-cost")
             .put("copies", at.copies)
             .say("total", cost::money(shop, at.total))
-            .say("each", cost::money(shop, at.each))
+            .say("each", cost::rate(shop, at.each))
     });
     let told = cost::steps_told(shop, plan, steps).into_iter().chain(curve);
     told.map(|told| format!("  {}", printer.text(&told))).collect::<Vec<_>>().join("\n")

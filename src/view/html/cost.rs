@@ -21,7 +21,7 @@ fn result(shop: &Shop, cost: &Cost) -> Say {
     if cost.items().next().is_none() {
         return say("cost.none");
     }
-    say("cost.summary").say("total", money(shop, cost.total)).say("each", money(shop, cost.each))
+    say("cost.summary").say("total", money(shop, cost.total)).say("each", rate(shop, cost.each))
 }
 
 /// The lines, the sum, the price where the shop has a rule for it, and what a little more costs.
@@ -44,8 +44,8 @@ pub fn body(scene: &Scene) -> Markup {
                         tr {
                             th scope="row" { (scene.word(&format!("cost.item.{}", item.id))) }
                             td { (scene.tell(&quantity(item))) }
-                            td { (amount(scene, item.rate)) }
-                            td { (explained(scene, item.id, item.total)) }
+                            td { (scene.printer.numbers.print(Measure::rate(item.rate))) }
+                            td { (explained(scene, item.id, item.total.into())) }
                         }
                     }
                     tr class="sum" {
@@ -56,7 +56,7 @@ pub fn body(scene: &Scene) -> Markup {
                     tr {
                         th scope="row" { (scene.word("cost.each")) }
                         td {} td {}
-                        td { (explained(scene, "each", cost.each)) }
+                        td { (explained(scene, "each", Measure::rate(cost.each))) }
                     }
                 }
             }
@@ -78,7 +78,7 @@ pub fn told(shop: &Shop, plan: &Plan) -> Vec<Say> {
         say("cost.line")
             .say("item", say(format!("cost.item.{}", item.id)))
             .say("quantity", quantity(item))
-            .put("rate", item.rate)
+            .put("rate", Measure::rate(item.rate))
             .say("amount", money(shop, item.total))
     };
     let lines: Vec<Say> = cost.items().map(line).collect();
@@ -92,12 +92,12 @@ pub fn steps_told(shop: &Shop, plan: &Plan, steps: &CostSteps) -> Vec<Say> {
     let sheet = steps.sheet.map(|step| {
         say("cost.step.sheet")
             .say("total", money(shop, step.total))
-            .say("each", money(shop, step.each))
+            .say("each", rate(shop, step.each))
     });
     let copies = say("cost.step.copies")
         .put("copies", steps.more)
         .say("total", money(shop, steps.copies.total))
-        .say("further", money(shop, further(steps)));
+        .say("further", rate(shop, further(steps)));
     let then = steps.sheet.and_then(|step| then(plan.verdict, step.verdict));
     sheet.into_iter().chain(then).chain([copies]).collect()
 }
@@ -142,7 +142,7 @@ fn chart(scene: &Scene, steps: &CostSteps) -> Markup {
                             tr class=[(at.copies == own).then_some("chosen")] {
                                 th scope="row" { (copies(scene, at.copies)) }
                                 td { (amount(scene, at.total)) }
-                                td { (amount(scene, at.each)) }
+                                td { (scene.printer.numbers.print(Measure::rate(at.each))) }
                             }
                         }
                     }
@@ -172,13 +172,23 @@ pub fn priced(shop: &Shop, cost: &Cost) -> Option<Say> {
 
 fn quantity(item: &Item) -> Say {
     say("cost.amount")
-        .put("quantity", Measure::new(item.quantity, Unit::Number))
+        .put("quantity", Measure::new(item.quantity, Unit::Quantity))
         .say("unit", say(format!("cost.unit.{}", item.id)))
 }
 
 /// An amount in the shop's currency.
 #[must_use]
 pub fn money(shop: &Shop, amount: Money) -> Say {
+    in_currency(shop, amount.into())
+}
+
+/// What one of something costs, in the shop's currency.
+#[must_use]
+pub fn rate(shop: &Shop, rate: Money) -> Say {
+    in_currency(shop, Measure::rate(rate))
+}
+
+fn in_currency(shop: &Shop, amount: Measure) -> Say {
     say("cost.money").text("currency", shop.rates.currency.as_str()).put("amount", amount)
 }
 
@@ -188,13 +198,13 @@ fn amount(scene: &Scene, amount: Money) -> String {
 }
 
 /// The same as a figure that explains itself.
-fn explained(scene: &Scene, id: &str, amount: Money) -> Markup {
+fn explained(scene: &Scene, id: &str, amount: Measure) -> Markup {
     let figure = FIGURES.iter().map(|(figure, _)| *figure);
     let mut own = figure.filter(|figure| figure.strip_prefix("cost_") == Some(id));
     html! {
         @match own.next() {
-            Some(figure) => (scene.printer.figure(figure, amount.get(), Unit::Money)),
-            None => (self::amount(scene, amount)),
+            Some(figure) => (scene.printer.figure(figure, amount.value, amount.unit)),
+            None => (scene.printer.quantity(amount)),
         }
     }
 }
