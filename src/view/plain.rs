@@ -31,7 +31,7 @@ impl Numbers {
             Unit::Time | Unit::Clock => (value / SIXTY, 2),
             Unit::Money => return format!("{value:.2}"),
             Unit::Pages | Unit::Sheets | Unit::Copies | Unit::Count => (value, 0),
-            Unit::Number => (value, 4),
+            Unit::Number | Unit::Rate | Unit::Quantity => (value, 4),
             Unit::Share => (value * PER_CENT, 2),
         };
         let text = format!("{value:.places$}");
@@ -55,6 +55,8 @@ impl Numbers {
             Unit::Time | Unit::Clock => "min",
             Unit::Share => "%",
             Unit::Money
+            | Unit::Rate
+            | Unit::Quantity
             | Unit::Pages
             | Unit::Sheets
             | Unit::Copies
