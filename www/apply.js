@@ -27,7 +27,7 @@ export function attach(root, ask, keep, seek) {
     shown.set(element, html);
     const held = root.activeElement;
     const inside = held && held !== element && element.contains(held);
-    const caret = inside && held.selectionEnd >= 0 && [held.selectionStart, held.selectionEnd];
+    const caret = inside && Number.isInteger(held.selectionEnd) && [held.selectionStart, held.selectionEnd];
     element.innerHTML = html;
     for (const details of element.querySelectorAll("details[id]")) {
       if (open.has(details.id)) details.open = open.get(details.id);

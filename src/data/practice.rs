@@ -40,8 +40,7 @@ pub struct Practice {
     pub mill_doubt: Sourced<f64>,
 }
 
-const CREASING: Source =
-    Source::Published { title: "paperboard mill's die-cutting guide", year: 0 };
+const CREASING: Source = Source::Published { title: "title.mill-guide", year: 0 };
 
 /// The trade's thresholds.
 pub static PRACTICE: Practice = Practice {

@@ -64,5 +64,5 @@ pub static STITCH_PRACTICE: StitchPractice = StitchPractice {
     loop_pitch: Sourced::new(80.0, Source::Memory),
     text_clear: Sourced::new(3.0, Source::Practice),
     same_wire: Sourced::new(0.005, Source::Practice),
-    steel: Sourced::new(7.85, Source::Published { title: "EN 1991-1-1, table A.4", year: 0 }),
+    steel: Sourced::new(7.85, Source::Published { title: "EN 1991-1-1, A.4", year: 0 }),
 };

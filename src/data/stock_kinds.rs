@@ -42,7 +42,7 @@ pub struct StockKind {
 const GOVERNMENT: Source =
     Source::Published { title: "Government Paper Specification Standards, vol. 11", year: 1999 };
 /// Several printed trade tables that agree; none a standard.
-const TRADE: Source = Source::Published { title: "trade caliper tables", year: 0 };
+const TRADE: Source = Source::Published { title: "title.trade-tables", year: 0 };
 
 /// Tolerance of book papers in the government standards.
 const TEXT_TOLERANCE: Mm = Mm(0.013);

@@ -206,7 +206,10 @@ impl Session {
         if field == "phrase" {
             return self.phrase(value, out);
         }
-        if job::SCHEMA.field(field).is_none() || self.draft.get(field) == value {
+        let before = self.draft.get(field);
+        // A unit that is not said is the same as its default: no step that could be taken back.
+        let same_unit = field == "units" && LengthUnit::of(before) == LengthUnit::of(value);
+        if job::SCHEMA.field(field).is_none() || before == value || same_unit {
             return;
         }
         self.remember(field);
@@ -476,6 +479,8 @@ impl Session {
             self.draft = draft;
             self.untouched = false;
         }
+        // Whatever language the page was in before.
+        self.draw_frame(out);
         self.ask_restore(out);
         self.refill(out);
         self.file_note = Some(Ok("page.trap"));

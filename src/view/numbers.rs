@@ -119,10 +119,7 @@ impl Numbers {
         if places == 0 {
             return text;
         }
-        let sign = match self.mark {
-            Mark::Point => '.',
-            Mark::Comma => ',',
-        };
+        let (sign, _) = self.mark.signs();
         text.trim_end_matches('0').trim_end_matches(sign).to_owned()
     }
 
@@ -130,10 +127,7 @@ impl Numbers {
     fn padded(&self, value: f64, places: usize) -> String {
         let text = format!("{:.places$}", value.abs());
         let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
-        let (decimal, group) = match self.mark {
-            Mark::Point => ('.', ','),
-            Mark::Comma => (',', '\u{202f}'),
-        };
+        let (decimal, group) = self.mark.signs();
         let zero = text.chars().all(|digit| digit == '0' || digit == '.');
         let mut out = String::new();
         if value < 0.0 && !zero {
@@ -181,6 +175,7 @@ mod tests {
     use crate::words::Mark;
 
     const GERMAN: Numbers = Numbers { unit: LengthUnit::Millimetre, mark: Mark::Comma };
+    const SWISS: Numbers = Numbers { unit: LengthUnit::Millimetre, mark: Mark::Apostrophe };
     const US: Numbers = Numbers { unit: LengthUnit::Inch, mark: Mark::Point };
 
     #[test]
@@ -191,6 +186,7 @@ mod tests {
         assert_eq!(Numbers::METRIC.print(Gram(1_792_000.0).into()), "1,792\u{a0}kg");
         assert_eq!(Numbers::METRIC.print(Second(22_320.0).into()), "6\u{a0}h\u{a0}12\u{a0}min");
         assert_eq!(GERMAN.print(Mm(1234.56).into()), "1\u{202f}234,6\u{a0}mm");
+        assert_eq!(SWISS.print(Gram(1_234_560.0).into()), "1’234.6\u{a0}kg");
         assert_eq!(US.print(Mm(215.9).into()), "8.5\u{a0}in");
         assert_eq!(US.print(Measure::caliper(Mm(0.09652))), "0.0038\u{a0}in");
     }

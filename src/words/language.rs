@@ -13,6 +13,21 @@ pub enum Mark {
     Point,
     /// 1 234,5
     Comma,
+    /// 1’234.5
+    Apostrophe,
+}
+
+impl Mark {
+    /// The decimal sign, and what stands between groups. A narrow space that does not break where
+    /// the sign is a comma, as DIN 5008 has it for German (from memory: a space, never a comma).
+    #[must_use]
+    pub const fn signs(self) -> (char, char) {
+        match self {
+            Self::Point => ('.', ','),
+            Self::Comma => (',', '\u{202f}'),
+            Self::Apostrophe => ('.', '’'),
+        }
+    }
 }
 
 /// One language as it is spoken in one place.
@@ -26,6 +41,8 @@ pub struct Language {
     files: &'static [&'static str],
     /// How it writes numbers.
     pub mark: Mark,
+    /// A letter it does not write, and what it writes instead.
+    respelt: Option<(&'static str, &'static str)>,
     /// Lengths in inches, as long as nobody has chosen.
     pub inches: bool,
 }
@@ -34,12 +51,13 @@ pub struct Language {
 const BASE: &str = "en";
 
 /// The languages on offer, the page's own first.
-pub static LANGUAGES: [Language; 2] = [
+pub static LANGUAGES: [Language; 4] = [
     Language {
         tag: "en-GB",
         name: "English (UK)",
         files: &[BASE, "en-GB"],
         mark: Mark::Point,
+        respelt: None,
         inches: false,
     },
     Language {
@@ -47,7 +65,24 @@ pub static LANGUAGES: [Language; 2] = [
         name: "English (US)",
         files: &[BASE, "en-US"],
         mark: Mark::Point,
+        respelt: None,
         inches: true,
+    },
+    Language {
+        tag: "de",
+        name: "Deutsch",
+        files: &[BASE, "de"],
+        mark: Mark::Comma,
+        respelt: None,
+        inches: false,
+    },
+    Language {
+        tag: "de-CH",
+        name: "Deutsch (Schweiz)",
+        files: &[BASE, "de"],
+        mark: Mark::Apostrophe,
+        respelt: Some(("ß", "ss")),
+        inches: false,
     },
 ];
 
@@ -93,7 +128,11 @@ impl Language {
     #[must_use]
     pub fn words(&self, files: &Files) -> Words {
         let texts = self.files.iter().filter_map(|name| files.get(*name));
-        Words::load(&texts.map(String::as_str).collect::<Vec<_>>())
+        let texts = texts.map(|text| match self.respelt {
+            Some((letter, instead)) => text.replace(letter, instead),
+            None => text.clone(),
+        });
+        Words::load(&texts.collect::<Vec<_>>())
     }
 }
 
@@ -102,7 +141,8 @@ impl Language {
 #[must_use]
 pub fn built_in() -> Files {
     #[cfg(any(feature = "embed", not(target_arch = "wasm32")))]
-    let texts = [("en", super::EN), ("en-GB", super::EN_GB), ("en-US", super::EN_US)];
+    let texts =
+        [("en", super::EN), ("en-GB", super::EN_GB), ("en-US", super::EN_US), ("de", super::DE)];
     #[cfg(not(any(feature = "embed", not(target_arch = "wasm32"))))]
     let texts: [(&str, &str); 0] = [];
     texts.map(|(name, text)| (name.to_owned(), text.to_owned())).into()
@@ -124,11 +164,14 @@ mod tests {
         assert_eq!(chosen(&["en"]), ("en-GB", Mark::Point));
         assert_eq!(chosen(&["EN-us", "en-GB"]), ("en-US", Mark::Point));
         assert_eq!(chosen(&["en-NZ", "en-US"]), ("en-GB", Mark::Point));
+        assert_eq!(chosen(&["de-AT", "en-US"]), ("de", Mark::Comma));
+        assert_eq!(chosen(&["de-CH", "fr-CH"]), ("de-CH", Mark::Apostrophe));
     }
 
     #[test]
     fn who_reads_none_of_them_keeps_the_own_numbers() {
         assert_eq!(chosen(&["fr-FR", "fr", "en-US", "en"]), ("en-GB", Mark::Comma));
+        assert_eq!(chosen(&["fr-CH", "de-CH"]), ("de", Mark::Comma));
         assert_eq!(chosen(&["ja"]), ("en-GB", Mark::Point));
     }
 }

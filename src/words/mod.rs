@@ -21,3 +21,6 @@ pub const EN_US: &str = include_str!("en-US.txt");
 /// Where UK usage differs.
 #[cfg(any(feature = "embed", not(target_arch = "wasm32")))]
 pub const EN_GB: &str = include_str!("en-GB.txt");
+/// German.
+#[cfg(any(feature = "embed", not(target_arch = "wasm32")))]
+pub const DE: &str = include_str!("de.txt");

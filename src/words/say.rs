@@ -103,9 +103,10 @@ impl Say {
             Source::Mill => say("source.mill"),
             Source::Shop => say("source.shop"),
             Source::Job => say("source.job"),
-            Source::Published { title, year: 0 } => say("source.title").text("title", title),
+            // What has no title of its own is described by a key; a title is printed as it is.
+            Source::Published { title, year: 0 } => say("source.title").say("title", say(title)),
             Source::Published { title, year } => {
-                say("source.published").text("title", title).text("year", year.to_string())
+                say("source.published").say("title", say(title)).text("year", year.to_string())
             }
             Source::Derived => say("source.derived"),
             Source::Practice => say("source.practice"),

@@ -21,11 +21,11 @@ impl Words {
     /// Reads language files, most general first. A line is `key = pattern`; `#` starts a remark;
     /// a line that begins with a space continues the pattern before it.
     #[must_use]
-    pub fn load(texts: &[&str]) -> Self {
+    pub fn load<T: AsRef<str>>(texts: &[T]) -> Self {
         let mut patterns: BTreeMap<String, String> = BTreeMap::new();
         for text in texts {
             let mut last = None;
-            for line in text.lines() {
+            for line in text.as_ref().lines() {
                 if line.starts_with(' ') {
                     if let Some(pattern) = last.as_ref().and_then(|key| patterns.get_mut(key)) {
                         pattern.push(' ');
