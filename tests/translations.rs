@@ -248,7 +248,8 @@ fn a_page_in_another_language_prints_no_english_word() {
         let jobs = files("examples/jobs").into_iter().chain(files("examples/rules"));
         for path in jobs.chain(files("examples/failing")) {
             let draft = support::draft(&path, &quirefit::job::SCHEMA).unwrap_or_default();
-            let mut session = Session::new(Files::new(), &[language.clone()], None, JSON);
+            let mut session =
+                Session::new(Files::new(), core::slice::from_ref(&language), None, JSON);
             let mut text = without_quotes(&everything_seen(&mut session, &path));
             for name in names(&draft) {
                 text = text.replace(&name, " ");
