@@ -9,7 +9,7 @@
 //! A module names only modules to its left:
 //!
 //! `units → source → words → data → paper → entry → draft → shop → job → book → layout → finishing →
-//! results → check → plan → explain → advise → drawing → view → page`
+//! results → check → plan → explain → advise → titles → drawing → view → page`
 //!
 //! # Example
 //! ```
@@ -55,6 +55,7 @@ pub mod results;
 pub mod run;
 pub mod shop;
 pub mod source;
+pub mod titles;
 pub mod units;
 pub mod view;
 pub mod words;

@@ -257,8 +257,11 @@ fn rule_cases() -> BTreeSet<String> {
 
 /// Keys that name a fault have another beside them that names the repair.
 fn repairs(code: &BTreeMap<String, String>) -> Vec<String> {
-    let source = ["src/draft/file.rs", "src/job/link.rs", "examples/plan.rs"].map(text_of).concat();
-    let faults = |key: &str| key.starts_with("file.") || key.starts_with("link.");
+    let faulty = ["src/draft/file.rs", "src/job/link.rs", "examples/plan.rs"];
+    let lists = ["src/titles/heads.rs", "src/titles/list.rs", "src/titles/mod.rs"];
+    let source: String = faulty.into_iter().chain(lists).map(text_of).collect();
+    let faults =
+        |key: &str| ["file.", "link.", "titles."].iter().any(|start| key.starts_with(start));
     code.keys()
         .filter(|key| faults(key) && source.contains(&format!("\"{key}\"")))
         .map(|key| format!("{key}.repair"))

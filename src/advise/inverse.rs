@@ -32,25 +32,40 @@ pub struct Inverse {
     pub heaviest: Option<(String, Gsm)>,
 }
 
-/// Room for further pages in the main section: planned anew at so many pages more, where the book
-/// fits over its whole band. Never more than the closed form of any limit says, so that the answer
-/// and the table of limits agree.
+/// Finds room for further pages, of one book after another in the same plan.
+#[derive(Debug, Default)]
+pub struct Rooms {
+    plan: Plan,
+}
+
+/// Room for further pages of one book. See [`Rooms::room`].
 #[must_use]
 pub fn room(job: &Job, shop: &Shop, plan: &Plan) -> Room {
-    if plan.verdict != Verdict::Fits || job.main_section().is_none() {
-        return Room::Pages(Pages(0));
+    Rooms::default().room(job, shop, plan)
+}
+
+impl Rooms {
+    /// Room for further pages in the main section: planned anew at so many pages more, where the book
+    /// fits over its whole band. Never more than the closed form of any limit says, so that the answer
+    /// and the table of limits agree.
+    pub fn room(&mut self, job: &Job, shop: &Shop, plan: &Plan) -> Room {
+        if plan.verdict != Verdict::Fits || job.main_section().is_none() {
+            return Room::Pages(Pages(0));
+        }
+        let scratch = core::mem::take(&mut self.plan);
+        let mut variant = Variant::over(job, shop, plan, scratch);
+        let possible = MOST_PAGES.sheets() - job.sheets();
+        let closed = plan.room_pages().map(|pages| {
+            let pages = u32::try_from(pages.max(0)).unwrap_or(u32::MAX);
+            Sheets(pages / PAGES_PER_SHEET)
+        });
+        let most = closed.unwrap_or(possible).min(possible);
+        let sheets = greatest(most, |more| {
+            variant.larger(more).is_some_and(|plan| plan.verdict == Verdict::Fits)
+        });
+        self.plan = variant.into_plan();
+        if sheets == possible { Room::Unlimited } else { Room::Pages(sheets.pages()) }
     }
-    let mut variant = Variant::new(job, shop, plan);
-    let possible = MOST_PAGES.sheets() - job.sheets();
-    let closed = plan.room_pages().map(|pages| {
-        let pages = u32::try_from(pages.max(0)).unwrap_or(u32::MAX);
-        Sheets(pages / PAGES_PER_SHEET)
-    });
-    let most = closed.unwrap_or(possible).min(possible);
-    let sheets = greatest(most, |more| {
-        variant.larger(more).is_some_and(|plan| plan.verdict == Verdict::Fits)
-    });
-    if sheets == possible { Room::Unlimited } else { Room::Pages(sheets.pages()) }
 }
 
 /// The greatest count up to `most` that passes, given that none at all passes: found by halving, and

@@ -17,7 +17,7 @@ mod steps;
 mod typed;
 mod variant;
 
-pub use inverse::{Inverse, Room, room};
+pub use inverse::{Inverse, Room, Rooms, room};
 pub use offer::{Offer, Told};
 pub use search::Search;
 pub use steps::{CostStep, CostSteps};

@@ -19,8 +19,18 @@ pub(super) struct Variant<'a> {
 
 impl<'a> Variant<'a> {
     pub(super) fn new(asked: &'a Job, shop: &'a Shop, base: &'a Plan) -> Self {
+        Self::over(asked, shop, base, Plan::default())
+    }
+
+    /// The same over an earlier plan, whose lists are used again.
+    pub(super) fn over(asked: &'a Job, shop: &'a Shop, base: &'a Plan, plan: Plan) -> Self {
         let main = asked.sections.iter().position(|section| section.role == Role::Inside);
-        Self { asked, base, shop, job: asked.clone(), plan: Plan::default(), main }
+        Self { asked, base, shop, job: asked.clone(), plan, main }
+    }
+
+    /// The plan, to be used again.
+    pub(super) fn into_plan(self) -> Plan {
+        self.plan
     }
 
     /// The book with so many further sheets in its main section; nothing where it has none.

@@ -17,6 +17,15 @@ pub struct FieldError {
     pub repair: Say,
 }
 
+impl FieldError {
+    /// An error whose repair has the key of its fault with `.repair` behind it, and the same slots.
+    #[must_use]
+    pub fn repaired(path: &str, given: &str, wrong: Say) -> Self {
+        let repair = Say { key: format!("{}.repair", wrong.key), ..wrong.clone() };
+        Self::new(path, given, wrong, repair)
+    }
+}
+
 /// As much of a text as an error repeats.
 const REPEATED: usize = 60;
 
@@ -57,12 +66,16 @@ pub fn read_tree(
     schema: &Schema,
 ) -> Result<(Draft, Vec<FieldError>), Vec<FieldError>> {
     let Tree::Map(entries) = tree else {
-        return Err(vec![error("", "", say("file.foreign").text("format", schema.format))]);
+        return Err(vec![FieldError::repaired(
+            "",
+            "",
+            say("file.foreign").text("format", schema.format),
+        )]);
     };
     let find = |name: &str| entries.iter().find(|(key, _)| key == name).map(|(_, value)| value);
     let format = find("format").and_then(Tree::typed).unwrap_or_default();
     if format != schema.format {
-        return Err(vec![error(
+        return Err(vec![FieldError::repaired(
             "format",
             &format,
             say("file.foreign").text("format", schema.format),
@@ -72,12 +85,12 @@ pub fn read_tree(
         Some(Tree::Number(version)) if *version == f64::from(schema.version) => {}
         Some(Tree::Number(version)) if *version > f64::from(schema.version) => {
             let newer = say("file.newer").put("knows", Measure::count(schema.version));
-            return Err(vec![error("version", &version.to_string(), newer)]);
+            return Err(vec![FieldError::repaired("version", &version.to_string(), newer)]);
         }
         other => {
             let given = other.and_then(Tree::typed).unwrap_or_default();
             let wrong = say("file.version").put("knows", Measure::count(schema.version));
-            return Err(vec![error("version", &given, wrong)]);
+            return Err(vec![FieldError::repaired("version", &given, wrong)]);
         }
     }
     let mut reader = Reader { draft: Draft::default(), errors: Vec::new() };
@@ -105,31 +118,47 @@ impl Reader {
                 Some(near) => say("file.unknown-near").text("near", near),
                 None => say("file.unknown"),
             };
-            self.errors.push(error(&path, &given, wrong.text("name", name)));
+            self.errors.push(FieldError::repaired(&path, &given, wrong.text("name", name)));
         } else if let Some(text) = value.typed() {
             if text.chars().count() > LONGEST {
                 let most = Measure::new(LONGEST as f64, Unit::Count);
-                self.errors.push(error(&path, &text, say("file.long").put("most", most)));
+                self.errors.push(FieldError::repaired(
+                    &path,
+                    &text,
+                    say("file.long").put("most", most),
+                ));
             } else if self.draft.get(&path).is_empty() {
                 self.draft.set(&path, &text);
             } else {
-                self.errors.push(error(&path, &text, say("file.twice").text("name", name)));
+                self.errors.push(FieldError::repaired(
+                    &path,
+                    &text,
+                    say("file.twice").text("name", name),
+                ));
             }
         } else {
             let wrong = say("file.value").text("name", name);
-            self.errors.push(error(&path, &sketch(value), wrong));
+            self.errors.push(FieldError::repaired(&path, &sketch(value), wrong));
         }
     }
 
     fn group(&mut self, group: &str, fields: &[Field], value: &Tree) {
         let Tree::List(members) = value else {
-            self.errors.push(error(group, &sketch(value), say("file.list").text("name", group)));
+            self.errors.push(FieldError::repaired(
+                group,
+                &sketch(value),
+                say("file.list").text("name", group),
+            ));
             return;
         };
         if members.len() > MOST_MEMBERS {
             let given = members.len().to_string();
             let most = Measure::new(MOST_MEMBERS as f64, Unit::Count);
-            self.errors.push(error(group, &given, say("file.many").put("most", most)));
+            self.errors.push(FieldError::repaired(
+                group,
+                &given,
+                say("file.many").put("most", most),
+            ));
             return;
         }
         for (index, member) in members.iter().enumerate() {
@@ -140,7 +169,7 @@ impl Reader {
                 }
             } else {
                 let wrong = say("file.member").text("name", group);
-                self.errors.push(error(&path, &sketch(member), wrong));
+                self.errors.push(FieldError::repaired(&path, &sketch(member), wrong));
             }
         }
     }
@@ -156,12 +185,6 @@ fn sketch(value: &Tree) -> String {
         }
         .to_owned()
     })
-}
-
-/// An error whose repair has the key of its fault with `.repair` behind it.
-fn error(path: &str, given: &str, wrong: Say) -> FieldError {
-    let repair = Say { key: format!("{}.repair", wrong.key), ..wrong.clone() };
-    FieldError::new(path, given, wrong, repair)
 }
 
 /// The field whose name has the same letters in another order or differs in one place.

@@ -7,7 +7,7 @@ use super::fields::SCHEMA;
 use super::link_v1::LinkV1;
 use crate::draft::{Draft, FieldError, Tree, from_tree, to_tree};
 use crate::units::Measure;
-use crate::words::{Say, say};
+use crate::words::say;
 
 /// What stands between a page's address and the letters of a link.
 pub const LINK_MARK: &str = "#book=";
@@ -59,9 +59,13 @@ fn written(
         .and_then(|link| postcard::to_allocvec(&link).ok())
         .and_then(|content| seal(FORM, &content, script))
         .filter(|letters| letters.len() <= most);
-    letters
-        .map(|letters| format!("{mark}{letters}"))
-        .ok_or_else(|| error("", say("link.long").put("most", Measure::count(most as u32))))
+    letters.map(|letters| format!("{mark}{letters}")).ok_or_else(|| {
+        vec![FieldError::repaired(
+            "",
+            "",
+            say("link.long").put("most", Measure::count(most as u32)),
+        )]
+    })
 }
 
 /// The draft of a link or a code, wherever in a text the link stands; nothing when the text is
@@ -74,11 +78,12 @@ pub fn read_link(text: &str) -> Option<Result<Draft, Vec<FieldError>>> {
     } else if let Some(letters) = code(text) {
         (Script::Keys, letters)
     } else if ["http:", "https:", "file:"].iter().any(|start| text.starts_with(start)) {
-        return Some(Err(error(text, say("link.foreign"))));
+        return Some(Err(vec![FieldError::repaired("", text, say("link.foreign"))]));
     } else {
         return None;
     };
-    let tree = opened(letters, script).map_err(|wrong| error(text, say(wrong)));
+    let tree =
+        opened(letters, script).map_err(|wrong| vec![FieldError::repaired("", text, say(wrong))]);
     Some(tree.and_then(|tree| from_tree(&tree, &SCHEMA)))
 }
 
@@ -98,10 +103,4 @@ fn opened(letters: &str, script: Script) -> Result<Tree, &'static str> {
 fn code(text: &str) -> Option<&str> {
     let (mark, letters) = text.split_at_checked(CODE_MARK.len())?;
     mark.eq_ignore_ascii_case(CODE_MARK).then_some(letters)
-}
-
-/// An error whose repair has the key of its fault with `.repair` behind it.
-fn error(given: &str, wrong: Say) -> Vec<FieldError> {
-    let repair = Say { key: format!("{}.repair", wrong.key), ..wrong.clone() };
-    vec![FieldError::new("", given, wrong, repair)]
 }

@@ -11,6 +11,7 @@ mod regions;
 mod render;
 pub mod svg;
 pub mod text;
+pub mod title_rows;
 
 pub use numbers::Numbers;
 pub use regions::{REGIONS, Reading, Region};

@@ -105,10 +105,9 @@ pub fn write(tables: &[Table], printer: &Printer) -> String {
         if tables.len() > 1 {
             out.line(vec![safe(&table.title)]);
         }
-        out.line(head(&table.columns, printer));
+        out.heads(&table.columns, printer);
         for row in &table.rows {
-            let cells = table.columns.iter().zip(row);
-            out.line(cells.flat_map(|(column, cell)| printed(column, cell, printer)).collect());
+            out.row(&table.columns, row, printer);
         }
     }
     out.text()
@@ -160,20 +159,39 @@ pub fn safe(text: &str) -> String {
     }
 }
 
-/// Lines of cells to text. What is written is neutralised by whoever hands it over: numbers may begin
-/// with a minus.
-pub(super) struct Writer(csv::Writer<Vec<u8>>);
+/// Rows to text, one after the other.
+#[derive(Debug)]
+pub struct Writer(csv::Writer<Vec<u8>>);
+
+impl Default for Writer {
+    fn default() -> Self {
+        Self::new()
+    }
+}
 
 impl Writer {
-    pub(super) fn new() -> Self {
+    /// An empty text.
+    #[must_use]
+    pub fn new() -> Self {
         let mut builder = csv::WriterBuilder::new();
         Self(builder.flexible(true).terminator(csv::Terminator::CRLF).from_writer(Vec::new()))
     }
-    /// Writing into memory does not fail.
-    pub(super) fn line(&mut self, cells: Vec<String>) {
+    /// The names of columns.
+    pub fn heads(&mut self, columns: &[Column], printer: &Printer) {
+        self.line(head(columns, printer));
+    }
+    /// A row below these columns.
+    pub fn row(&mut self, columns: &[Column], row: &[Cell], printer: &Printer) {
+        let cells = columns.iter().zip(row);
+        self.line(cells.flat_map(|(column, cell)| printed(column, cell, printer)).collect());
+    }
+    /// Cells as they are: numbers may begin with a minus. Writing into memory does not fail.
+    fn line(&mut self, cells: Vec<String>) {
         let _ = self.0.write_record(cells);
     }
-    pub(super) fn text(self) -> String {
+    /// All of it.
+    #[must_use]
+    pub fn text(self) -> String {
         let bytes = self.0.into_inner().unwrap_or_default();
         format!("{UTF8_MARK}{}", String::from_utf8_lossy(&bytes))
     }

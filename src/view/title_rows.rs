@@ -1,0 +1,125 @@
+//! A list of titles answered: one row a book.
+
+use super::csv::{Cell, Column, Writer};
+use crate::advise::Room;
+use crate::draft::FieldError;
+use crate::plan::Weight;
+use crate::shop::Shop;
+use crate::titles::{List, Planned, Title, plan_list};
+use crate::units::{Measure, Unit};
+use crate::view::{Numbers, Printer};
+use crate::words::{Mark, say};
+
+/// How many of a list's rows came to what.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Tally {
+    /// Rows in all.
+    pub rows: u32,
+    /// Of these, rows that cannot be read.
+    pub unread: u32,
+}
+
+/// Plans a list and writes one row for each of its rows, in order.
+#[must_use]
+pub fn answered(list: &List, shop: &Shop, units: &str, printer: &Printer) -> (String, Tally) {
+    let numbers = Numbers { mark: Mark::Point, ..printer.numbers };
+    let printer = Printer { numbers, ..*printer };
+    let columns = columns(shop, &printer);
+    let (mut out, mut tally) = (Writer::new(), Tally::default());
+    out.heads(&columns, &printer);
+    plan_list(list, shop, units, |title| {
+        out.row(&columns, &row(title, &printer), &printer);
+        tally.rows += 1;
+        tally.unread += u32::from(title.answer.is_err());
+        true
+    });
+    (out.text(), tally)
+}
+
+/// The columns of the answer.
+#[must_use]
+pub fn columns(shop: &Shop, printer: &Printer) -> Vec<Column> {
+    let text = |key| Column::text(printer.word(key));
+    let value = |key, unit| Column::value(printer.word(key), unit);
+    let cost = match shop.rates.currency.as_str() {
+        "" => value("titles.cost", Unit::Money),
+        sign => Column::value(&format!("{} ({sign})", printer.word("titles.cost")), Unit::Money),
+    };
+    vec![
+        text("titles.line"),
+        text("field.title.label"),
+        text("decides.answer"),
+        text("csv.room-pages"),
+        Column::band(printer.word("titles.thickness"), Unit::Length),
+        value("titles.open-width", Unit::Length),
+        value("titles.open-height", Unit::Length),
+        value("titles.mass", Unit::Mass),
+        text("titles.sheets"),
+        text("titles.press-sheets"),
+        value("titles.time", Unit::Time),
+        cost,
+        text("titles.why"),
+    ]
+}
+
+/// A row's cells, as many as there are columns.
+#[must_use]
+pub fn row(title: &Title, printer: &Printer) -> Vec<Cell> {
+    let line = Cell::Value(Measure::new(title.line as f64, Unit::Count));
+    let name = Cell::Text(title.draft.get("title").to_owned());
+    let rest = match &title.answer {
+        Ok(planned) => planned_cells(planned, printer),
+        Err(errors) => {
+            let mut cells = vec![Cell::Empty; 11];
+            let told: Vec<String> = errors.iter().map(|error| fault(error, printer)).collect();
+            cells.splice(..1, [Cell::Text(printer.word("titles.unread").to_owned())]);
+            cells.splice(10.., [Cell::Text(told.join(" "))]);
+            cells
+        }
+    };
+    [line, name].into_iter().chain(rest).collect()
+}
+
+fn planned_cells(planned: &Planned, printer: &Printer) -> Vec<Cell> {
+    let results = &planned.plan.results;
+    let verdict = planned.plan.verdict;
+    let open = results.cover.open;
+    let room = match planned.room {
+        Room::Pages(pages) => Cell::value(pages),
+        Room::Unlimited => Cell::Empty,
+    };
+    // Findings stand gravest first. Below "only just" nothing needs a reason.
+    let why = planned.plan.findings.first().filter(|finding| finding.weight >= Weight::Marginal);
+    vec![
+        Cell::Text(printer.word(&format!("limit.answer.{}", verdict.name())).to_owned()),
+        room,
+        Cell::band(results.stack.closed.map(|closed| closed.0)),
+        Cell::value(open.width),
+        Cell::value(open.height),
+        Cell::maybe(results.mass.map(|mass| mass.book.nominal)),
+        Cell::value(planned.job.sheets()),
+        results
+            .layout
+            .needed
+            .map_or(Cell::Empty, |needed| Cell::Value(Measure::count(needed.sheets))),
+        Cell::value(results.run.times.best),
+        Cell::maybe(results.cost.items().next().map(|_| results.cost.total)),
+        why.map_or(Cell::Empty, |finding| Cell::Text(printer.text(&finding.say()))),
+    ]
+}
+
+/// What is wrong with a field of a row, what was given, and what to put instead.
+#[must_use]
+pub fn fault(error: &FieldError, printer: &Printer) -> String {
+    let (wrong, repair) = (printer.text(&error.wrong), printer.text(&error.repair));
+    let told = format!("{wrong} {repair}");
+    let field = match error.path.split('.').next() {
+        None | Some("") => return told,
+        Some(path) => printer.word(&format!("field.{path}.label")),
+    };
+    // Most faults repeat what was given themselves.
+    let said = error.given.is_empty() || told.contains(&error.given);
+    let key = if said { "titles.fault" } else { "titles.fault.given" };
+    let told = say(key).text("field", field).text("given", error.given.as_str()).text("told", told);
+    printer.text(&told)
+}
