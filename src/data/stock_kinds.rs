@@ -88,21 +88,33 @@ pub static STOCK_KINDS: [StockKind; 11] = [
     StockKind {
         id: "uncoated",
         bulk: bulk(1.10, 1.25, 1.40),
-        typed: &["uncoated", "offset", "opaque", "smooth", "woodfree", "vellum", "plain"],
+        typed: &[
+            "uncoated",
+            "offset",
+            "opaque",
+            "smooth",
+            "woodfree",
+            "vellum",
+            "plain",
+            "ungestrichen",
+            "offsetpapier",
+            "naturpapier",
+            "holzfrei",
+        ],
         ..TEXT
     },
     StockKind {
         id: "copier",
         bulk: bulk(1.13, 1.25, 1.35),
         caliper_tolerance: COPIER_TOLERANCE,
-        typed: &["copier", "laser", "copy", "bond", "writing"],
+        typed: &["copier", "laser", "copy", "bond", "writing", "kopierpapier", "schreibpapier"],
         ..TEXT
     },
     StockKind {
         id: "gloss",
         bulk: bulk(0.75, 0.82, 0.90),
         coated: true,
-        typed: &["gloss", "glossy"],
+        typed: &["gloss", "glossy", "glänzend", "glanz", "hochglanz"],
         evidence: Evidence::Medium,
         source: TRADE,
         ..TEXT
@@ -111,7 +123,19 @@ pub static STOCK_KINDS: [StockKind; 11] = [
         id: "silk",
         bulk: bulk(0.78, 0.94, 1.10),
         coated: true,
-        typed: &["silk", "matt", "matte", "dull", "satin", "coated"],
+        typed: &[
+            "silk",
+            "matt",
+            "matte",
+            "dull",
+            "satin",
+            "coated",
+            "bilderdruck",
+            "kunstdruck",
+            "seidenmatt",
+            "halbmatt",
+            "gestrichen",
+        ],
         evidence: Evidence::Weak,
         source: Source::Memory,
         ..TEXT
@@ -120,13 +144,21 @@ pub static STOCK_KINDS: [StockKind; 11] = [
         id: "recycled",
         bulk: bulk(1.25, 1.35, 1.45),
         recycled: true,
-        typed: &["recycled"],
+        typed: &["recycled", "recycling", "recyclingpapier", "altpapier"],
         ..TEXT
     },
     StockKind {
         id: "bulky",
         bulk: bulk(1.40, 1.60, 2.20),
-        typed: &["bulky", "wove", "antique", "featherweight"],
+        typed: &[
+            "bulky",
+            "wove",
+            "antique",
+            "featherweight",
+            "volumenpapier",
+            "voluminös",
+            "werkdruck",
+        ],
         evidence: Evidence::Medium,
         source: TRADE,
         ..TEXT
@@ -134,7 +166,7 @@ pub static STOCK_KINDS: [StockKind; 11] = [
     StockKind {
         id: "newsprint",
         bulk: bulk(1.60, 1.70, 1.75),
-        typed: &["newsprint", "news"],
+        typed: &["newsprint", "news", "zeitungsdruck", "zeitungspapier"],
         ..TEXT
     },
     StockKind {
@@ -143,7 +175,7 @@ pub static STOCK_KINDS: [StockKind; 11] = [
         card: true,
         caliper_tolerance: CARD_TOLERANCE,
         grammage_tolerance: CARD_WEIGHT_TOLERANCE,
-        typed: &["card", "index", "bristol", "tag"],
+        typed: &["card", "index", "bristol", "tag", "karton", "umschlagkarton"],
         evidence: Evidence::Medium,
         ..TEXT
     },
@@ -174,7 +206,7 @@ pub static STOCK_KINDS: [StockKind; 11] = [
         card: true,
         caliper_tolerance: CARD_TOLERANCE,
         grammage_tolerance: CARD_WEIGHT_TOLERANCE,
-        typed: &["board"],
+        typed: &["board", "pappe"],
         evidence: Evidence::Weak,
         source: Source::Practice,
         ..TEXT

@@ -23,7 +23,9 @@ const MARKS: [char; 3] = [':', '.', 'h'];
 #[must_use]
 pub fn clock(text: &str) -> Reading<Second> {
     let typed = tidy(text).to_lowercase();
-    let (digits, half) = half_of_day(&typed);
+    // In German the word for "o'clock" stands behind.
+    let typed = typed.strip_suffix("uhr").unwrap_or(&typed).trim_end();
+    let (digits, half) = half_of_day(typed);
     if digits.is_empty() || digits.ends_with(MARKS) {
         return Reading::Incomplete;
     }
@@ -82,6 +84,8 @@ mod tests {
             ("12:15pm", 12.25),
             ("0:00", 0.0),
             ("23:45", 23.75),
+            ("8.30 Uhr", 8.5),
+            ("20 Uhr", 20.0),
         ] {
             assert_eq!(clock(text).value(), Some(Second(hours * 3600.0)), "{text}");
         }

@@ -11,9 +11,11 @@ const MOST: u32 = 5_000_000;
 /// What k stands for.
 const THOUSAND: f64 = 1000.0;
 /// Words for a thousand.
-const THOUSANDS: [&str; 3] = ["k", "thousand", "tsd"];
+const THOUSANDS: [&str; 4] = ["k", "thousand", "tsd", "tausend"];
+/// Words that may stand before the number.
+const BEFORE: [&str; 4] = ["qty", "quantity", "run", "auflage"];
 /// Words that may follow the number.
-pub(super) const COPY_WORDS: [&str; 18] = [
+pub(super) const COPY_WORDS: [&str; 22] = [
     "copies",
     "copy",
     "off",
@@ -25,6 +27,10 @@ pub(super) const COPY_WORDS: [&str; 18] = [
     "sets",
     "ex",
     "exemplare",
+    "exemplar",
+    "expl",
+    "hefte",
+    "auflage",
     "stück",
     "stk",
     "quantity",
@@ -45,7 +51,7 @@ pub(super) struct Written {
 pub(super) fn written(tokens: &[Token]) -> Option<Written> {
     let is = |token: &Token, words: &[&str]| token.word().is_some_and(|word| words.contains(&word));
     let tokens = match tokens {
-        [first, rest @ ..] if is(first, &["qty", "quantity", "run"]) && !rest.is_empty() => {
+        [first, rest @ ..] if is(first, &BEFORE) && !rest.is_empty() => {
             let colon = matches!(rest, [Token::Sign(':'), ..]);
             return written(rest.get(usize::from(colon)..)?)
                 .map(|copies| Written { named: true, ..copies });
@@ -132,6 +138,10 @@ mod tests {
             ("10k", 10_000),
             ("2.5k copies", 2500),
             ("qty: 300", 300),
+            ("1.200 Exemplare", 1200),
+            ("750 Stück", 750),
+            ("Auflage: 300", 300),
+            ("2 Tsd. Hefte", 2000),
             ("1", 1),
             ("5,000,000", 5_000_000),
         ] {

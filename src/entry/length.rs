@@ -49,7 +49,7 @@ impl LengthUnit {
 }
 
 /// Everything that may be typed for a unit of length of a book or sheet.
-pub(super) const LENGTH_WORDS: [&str; 14] = [
+pub(super) const LENGTH_WORDS: [&str; 17] = [
     "mm",
     "cm",
     "in",
@@ -64,6 +64,9 @@ pub(super) const LENGTH_WORDS: [&str; 14] = [
     "centimeter",
     "centimeters",
     "ins",
+    "zoll",
+    "zentimeter",
+    "millimetern",
 ];
 
 /// Millimetres in the unit that a piece of text names.
@@ -72,7 +75,8 @@ pub(super) fn unit_of(token: &Token) -> Option<f64> {
         Token::Sign('"') => Some(MM_PER_INCH),
         Token::Word(word) if LENGTH_WORDS.contains(&word.as_str()) => match word.get(..1) {
             Some("i") => Some(MM_PER_INCH),
-            Some("c") => Some(MM_PER_CM),
+            Some("z") if word == "zoll" => Some(MM_PER_INCH),
+            Some("c" | "z") => Some(MM_PER_CM),
             _ => Some(1.0),
         },
         _ => None,
@@ -170,6 +174,7 @@ mod tests {
             ("0.5 CM", 5.0, Some(5.0)),
             ("1/8 in", 3.175, Some(3.175)),
             ("⅛″", 3.175, Some(3.175)),
+            ("1/8 Zoll", 3.175, Some(3.175)),
             ("⅛\"", 3.175, Some(3.175)),
             ("1 1/2 inches", 38.1, Some(38.1)),
             ("1", 1.0, Some(25.4)),

@@ -12,11 +12,13 @@ const GRAM_PER_KILO: f64 = 1000.0;
 /// Ounces in a pound.
 const OUNCES_PER_POUND: f64 = 16.0;
 /// Everything that may be typed for a unit of mass, with its grams.
-const UNITS: [(&str, f64); 10] = [
+const UNITS: [(&str, f64); 12] = [
     ("g", 1.0),
     ("gr", 1.0),
     ("gram", 1.0),
     ("grams", 1.0),
+    ("gramm", 1.0),
+    ("unzen", GRAM_PER_POUND / OUNCES_PER_POUND),
     ("kg", GRAM_PER_KILO),
     ("kilo", GRAM_PER_KILO),
     ("oz", GRAM_PER_POUND / OUNCES_PER_POUND),
@@ -25,7 +27,8 @@ const UNITS: [(&str, f64); 10] = [
     ("lbs", GRAM_PER_POUND),
 ];
 /// The words alone.
-const WORDS: [&str; 10] = ["g", "gr", "gram", "grams", "kg", "kilo", "oz", "ounces", "lb", "lbs"];
+const WORDS: [&str; 12] =
+    ["g", "gr", "gram", "grams", "gramm", "kg", "kilo", "oz", "ounces", "unzen", "lb", "lbs"];
 
 /// Reads a mass between `least` and `most`, both allowed: "7 g", "15 kg", "3.5 oz". A number alone
 /// is counted in grams.
@@ -82,6 +85,7 @@ mod tests {
     fn units_and_marks() {
         assert_eq!(grams("7 g"), Some(7.0));
         assert_eq!(grams("7"), Some(7.0));
+        assert_eq!(grams("7,5 Gramm"), Some(7.5));
         assert_eq!(grams("1,5 kg"), Some(1500.0));
         // 16 ounces are a pound, 453.59237 g, by definition.
         assert_eq!(grams("16 oz"), grams("1 lb"));

@@ -11,20 +11,37 @@ use crate::words::{Say, say};
 /// The most inside pages that are planned.
 const MOST: u32 = 2000;
 /// Words for pages.
-const PAGE_WORDS: [&str; 10] =
-    ["pages", "page", "pp", "p", "pg", "pgs", "sides", "side", "seiten", "seite"];
+const PAGE_WORDS: [&str; 13] = [
+    "pages",
+    "page",
+    "pp",
+    "p",
+    "pg",
+    "pgs",
+    "sides",
+    "side",
+    "seiten",
+    "seite",
+    "seitig",
+    "inhaltsseiten",
+    "umschlagseiten",
+];
 /// Words for leaves.
 const LEAF_WORDS: [&str; 4] = ["leaves", "leaf", "blatt", "blätter"];
 /// Words for folded sheets.
-const SHEET_WORDS: [&str; 4] = ["sheets", "sheet", "bogen", "bögen"];
+const SHEET_WORDS: [&str; 6] =
+    ["sheets", "sheet", "bogen", "bögen", "doppelblatt", "doppelblätter"];
 /// Words that add a cover.
-const PLUS_WORDS: [&str; 6] = ["plus", "and", "with", "mit", "und", "separate"];
+const PLUS_WORDS: [&str; 9] =
+    ["plus", "and", "with", "mit", "und", "separate", "zuzüglich", "zzgl", "eigenem"];
 /// Words for a cover.
 const COVER_WORDS: [&str; 4] = ["cover", "cvr", "cov", "umschlag"];
 /// Words for a cover that is counted in.
-const SELF_WORDS: [&str; 5] = ["self", "selfcover", "including", "incl", "inkl"];
+const SELF_WORDS: [&str; 7] =
+    ["self", "selfcover", "including", "incl", "inkl", "inklusive", "einschließlich"];
 /// Words that add nothing.
-const FILLERS: [&str; 5] = ["folded", "of", "text", "inside", "a"];
+const FILLERS: [&str; 9] =
+    ["folded", "of", "text", "inside", "a", "inhalt", "innen", "gefalzt", "gefalzte"];
 
 /// What was said about the cover.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

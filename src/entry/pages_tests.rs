@@ -34,6 +34,14 @@ fn counts() {
         ("64 pages including cover", 64, Counted),
         ("64 pages, self cover", 64, Counted),
         ("64 pages (self cover)", 64, Counted),
+        ("64-seitig", 64, Unsaid),
+        ("16 Blatt", 32, Unsaid),
+        ("16 Doppelblätter", 64, Unsaid),
+        ("60 Seiten Inhalt + 4 Seiten Umschlag", 60, Plus),
+        ("60 Seiten plus 4 Umschlagseiten", 60, Plus),
+        ("60 Seiten zzgl. Umschlag", 60, Plus),
+        ("60 Seiten mit eigenem Umschlag", 60, Plus),
+        ("64 Seiten inklusive Umschlag", 64, Counted),
     ] {
         let count = PageCount { inside: Pages(inside), cover };
         assert_eq!(pages(text).value(), Some(count), "{text}");

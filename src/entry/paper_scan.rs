@@ -19,6 +19,9 @@ const BARE_INCHES_BELOW: f64 = 0.02;
 /// Up to here it is in inches where the page counts in inches.
 const BARE_EITHER_BELOW: f64 = 0.06;
 
+/// What stands before the number of leaves of a pack.
+const PACK: [&str; 4] = ["pack", "of", "packen", "paket"];
+
 /// A description, taken apart.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(super) struct Described {
@@ -80,7 +83,7 @@ pub(super) fn describe(line: &Line, default: LengthUnit) -> Described {
         let pack = index
             .checked_sub(1)
             .and_then(|before| tokens.get(before))
-            .is_some_and(|token| token.is("pack") || token.is("of"));
+            .is_some_and(|token| PACK.iter().any(|word| token.is(word)));
         index += described.take(rest, index, pack, default);
     }
     described.ends_bare = described.bare.iter().any(|(_, at)| at + 1 == tokens.len());

@@ -71,6 +71,57 @@ fn grams() {
     }
 }
 
+/// Words of the trade in German.
+#[test]
+fn german_grams_and_kinds() {
+    for (text, weight, kind) in [
+        ("135 g Bilderdruck glänzend", 135.0, "gloss"),
+        ("135 g/m² Bilderdruck matt", 135.0, "silk"),
+        ("Bilderdruck 135 g", 135.0, "silk"),
+        ("115 g glänzend", 115.0, "gloss"),
+        ("115g seidenmatt", 115.0, "silk"),
+        ("90 g Offset", 90.0, "uncoated"),
+        ("90 g Offsetpapier weiß", 90.0, "uncoated"),
+        ("100 g ungestrichen", 100.0, "uncoated"),
+        ("80 g Kopierpapier", 80.0, "copier"),
+        ("80 g Recycling", 80.0, "recycled"),
+        ("80 g Recyclingpapier", 80.0, "recycled"),
+        ("80 g Volumenpapier", 80.0, "bulky"),
+        ("45 g Zeitungsdruck", 45.0, "newsprint"),
+        ("300 g Karton", 300.0, "card"),
+        ("300 g Karton glänzend", 300.0, "gloss-cover"),
+        ("Umschlag 250 g matt", 250.0, "silk-cover"),
+        ("250 g/qm Umschlagkarton matt", 250.0, "silk-cover"),
+    ] {
+        let stock = read(text);
+        assert_eq!(stock.weight, Some(Weight::Grammage(Gsm(weight))), "{text}");
+        assert_eq!(stock.kind.id, kind, "{text}");
+    }
+}
+
+#[test]
+fn german_thicknesses_volumes_and_packs() {
+    for (text, leaf) in [
+        ("90 g 0,112 mm", 0.112),
+        ("90 g, Dicke 0,112 mm", 0.112),
+        ("90 g 112 µm", 0.112),
+        ("90 g 112 Mikrometer", 0.112),
+        ("80 g 1,5-fach", 0.12),
+        ("80 g 1,5-faches Volumen", 0.12),
+        ("80 g 1,5faches Volumen", 0.12),
+        ("80 g Volumen 1,5", 0.12),
+        ("90 g, 20 Blatt 2,1 mm", 0.105),
+        ("90 g, Packen von 20 Blatt 2,1 mm", 0.105),
+        ("20 Blatt 2,1 mm", 0.105),
+    ] {
+        let stock = read(text);
+        close(caliper(&stock).unwrap().value.nominal.get(), leaf);
+    }
+    assert_eq!(read("90 g, Laufrichtung parallel zum Rücken").grain, Grain::AlongSpine);
+    assert_eq!(read("90 g, Laufrichtung quer zum Rücken").grain, Grain::AcrossSpine);
+    assert_eq!(read("90 g Schmalbahn").grain, Grain::Unknown);
+}
+
 #[test]
 fn thicknesses() {
     for (text, weight, leaf) in [

@@ -11,27 +11,27 @@ const GRAMMAGE: [&str; 16] = [
     "gramm", "gramme", "grammes",
 ];
 /// Pounds a ream.
-const POUNDS: [&str; 4] = ["lb", "lbs", "pound", "pounds"];
+const POUNDS: [&str; 5] = ["lb", "lbs", "pound", "pounds", "pfund"];
 /// Thickness in micrometres.
-const MICRONS: [&str; 7] = ["µm", "um", "mic", "mics", "micron", "microns", "µ"];
+const MICRONS: [&str; 8] = ["µm", "um", "mic", "mics", "micron", "microns", "µ", "mikrometer"];
 /// Thickness in thousandths of an inch.
 const MILS: [&str; 7] = ["mil", "mils", "pt", "pts", "point", "points", "thou"];
 /// Thickness in millimetres.
 const MILLIMETRES: [&str; 5] = ["mm", "millimetre", "millimetres", "millimeter", "millimeters"];
 /// Thickness in inches.
-const INCHES: [&str; 3] = ["in", "inch", "inches"];
+const INCHES: [&str; 4] = ["in", "inch", "inches", "zoll"];
 /// Pages to an inch of book.
 pub(super) const PPI: [&str; 1] = ["ppi"];
-/// Specific volume, after its number.
-const VOLUME_UNITS: [&str; 4] = ["cm3/g", "cm³/g", "cc/g", "ccm/g"];
+/// Specific volume, after its number; in German "1,5-fach" or "1,5faches Volumen".
+const VOLUME_UNITS: [&str; 7] = ["cm3/g", "cm³/g", "cc/g", "ccm/g", "fach", "faches", "fachem"];
 /// Specific volume, before or after its number.
 const BULK: [&str; 1] = ["bulk"];
 /// Ten times the specific volume.
 const VOLUME: [&str; 3] = ["vol", "volume", "volumen"];
 /// Leaves of a measured pack; a flat sheet counts as one.
-const LEAVES: [&str; 4] = ["leaves", "leaf", "sheets", "sheet"];
+const LEAVES: [&str; 7] = ["leaves", "leaf", "sheets", "sheet", "blatt", "blätter", "bogen"];
 /// Words that say nothing of weight, thickness or kind.
-const FILLERS: [&str; 32] = [
+const FILLERS: [&str; 61] = [
     "pack",
     "of",
     "paper",
@@ -64,13 +64,43 @@ const FILLERS: [&str; 32] = [
     "finish",
     "caliper",
     "with",
+    // German.
+    "packen",
+    "paket",
+    "von",
+    "papier",
+    "sorte",
+    "dick",
+    "dicke",
+    "stark",
+    "stärke",
+    "je",
+    "laufrichtung",
+    "schmalbahn",
+    "breitbahn",
+    "der",
+    "die",
+    "das",
+    "zum",
+    "rücken",
+    "längs",
+    "auf",
+    "weiß",
+    "weiss",
+    "gemessen",
+    "für",
+    "und",
+    "mit",
+    "aus",
+    "umschlag",
+    "innen",
 ];
 /// Words for the grain along the spine.
-const ALONG: [&str; 3] = ["along", "parallel", "with"];
+const ALONG: [&str; 4] = ["along", "parallel", "with", "längs"];
 /// Words for the grain across the spine.
-const ACROSS: [&str; 4] = ["across", "perpendicular", "against", "cross"];
+const ACROSS: [&str; 5] = ["across", "perpendicular", "against", "cross", "quer"];
 /// Words that say cover, whatever the weight is counted in.
-const COVER: [&str; 4] = ["cover", "cov", "cvr", "card"];
+const COVER: [&str; 7] = ["cover", "cov", "cvr", "card", "umschlag", "karton", "umschlagkarton"];
 /// Grade words that people who count in grams use as well.
 const SHARED: [&str; 6] = ["offset", "newsprint", "news", "copier", "laser", "writing"];
 
@@ -174,7 +204,7 @@ pub(super) fn kind(words: &[String]) -> Option<&'static StockKind> {
 /// The grain along or across the spine; long and short depend on the sheet and say neither.
 pub(super) fn grain(words: &[String]) -> Grain {
     let one_of = |list: &[&str]| words.iter().any(|word| list.contains(&word.as_str()));
-    match one_of(&["grain", "spine"]) {
+    match one_of(&["grain", "spine", "laufrichtung", "rücken"]) {
         true if one_of(&ALONG) => Grain::AlongSpine,
         true if one_of(&ACROSS) => Grain::AcrossSpine,
         _ => Grain::Unknown,

@@ -171,8 +171,7 @@ fn keep(place: &mut Option<String>, text: String, rest: &mut Vec<String>) {
 
 fn says_cover(text: &str) -> bool {
     let line = Line::cut(text.to_owned(), Style::Measured);
-    line.tokens()
-        .iter()
-        .filter_map(Token::word)
-        .any(|word| matches!(word, "cover" | "cov" | "cvr" | "card" | "board"))
+    line.tokens().iter().filter_map(Token::word).any(|word| {
+        matches!(word, "cover" | "cov" | "cvr" | "card" | "board" | "umschlag" | "karton")
+    })
 }

@@ -14,10 +14,13 @@ const LONGEST: usize = 14;
 /// More pieces than this are no order.
 const MOST_TOKENS: usize = 60;
 /// Words that say cover.
-const COVER: [&str; 4] = ["cover", "cov", "cvr", "covers"];
+const COVER: [&str; 5] = ["cover", "cov", "cvr", "covers", "umschlag"];
 /// Words between parts that say nothing.
-const IGNORED: [&str; 13] =
-    ["and", "on", "with", "of", "in", "the", "a", "an", "at", "for", "inside", "paper", "please"];
+const IGNORED: [&str; 27] = [
+    "and", "on", "with", "of", "in", "the", "a", "an", "at", "for", "inside", "paper", "please",
+    "und", "auf", "mit", "von", "im", "der", "die", "das", "ein", "eine", "für", "innen", "inhalt",
+    "bitte",
+];
 
 /// A part of a line.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -134,7 +137,11 @@ impl Cutter<'_> {
         if edges.into_iter().any(|edge| self.is_ignored(edge)) || !is_paper(&line, self.unit) {
             return None;
         }
-        let to = if self.cover_follows(from, to) { to - 1 } else { to };
+        let mut to = if self.cover_follows(from, to) { to - 1 } else { to };
+        // "with" stands between the two.
+        while to > from + 1 && self.is_ignored(to.checked_sub(1)) {
+            to -= 1;
+        }
         let after_paper = matches!(before, Some(Part::Paper { .. }));
         Some((self.paper(from, to, after_paper), to))
     }

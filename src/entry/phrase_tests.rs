@@ -87,6 +87,26 @@ fn orders() {
             "pages=15 pages self cover|size=8.5 x 11 in|paper=80 lb gloss text (0.0038 in)|copies=420",
         ),
         ("64pp A5 90 gsm plus cover 750", "pages=64pp plus cover|size=A5|paper=90 gsm|copies=750"),
+        (
+            "64 Seiten, A5, 135 g Bilderdruck glänzend, 750 Stück",
+            "pages=64 Seiten|size=A5|paper=135 g Bilderdruck glänzend|copies=750 Stück",
+        ),
+        (
+            "60 + 4 Seiten, A5 quer, Inhalt 135 g Bilderdruck matt, Umschlag 250 g matt, 2.500 Exemplare",
+            "pages=60 + 4 Seiten|size=A5 quer|paper=135 g Bilderdruck matt|cover=250 g matt|copies=2.500 Exemplare",
+        ),
+        (
+            "750 Hefte A5 hoch 32 Seiten auf 90 g Offset mit Umschlag 300 g Karton",
+            "pages=32 Seiten|size=A5 hoch|paper=90 g Offset|cover=300 g Karton|copies=750 Hefte",
+        ),
+        (
+            "16 Blatt, 210 x 210 mm, 90 g 0,112 mm, Auflage 1200",
+            "pages=16 Blatt|size=210 x 210 mm|paper=90 g 0,112 mm|copies=Auflage 1200",
+        ),
+        (
+            "24pp A4, 115gsm silk with cover 250gsm silk",
+            "pages=24pp|size=A4|paper=115gsm silk|cover=250gsm silk",
+        ),
         ("64", "pages=64"),
         ("60 + 4", "pages=60 + 4"),
         ("A5", "size=A5"),

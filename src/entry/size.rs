@@ -21,7 +21,7 @@ const HIGH: [&str; 6] = ["portrait", "upright", "hoch", "hochformat", "tall", "v
 /// Words for as wide as high.
 const SQUARE: [&str; 4] = ["square", "sq", "quadrat", "quadratisch"];
 /// Words that add nothing.
-const FILLERS: [&str; 6] = ["us", "size", "format", "din", "iso", "finished"];
+const FILLERS: [&str; 7] = ["us", "size", "format", "din", "iso", "finished", "endformat"];
 
 /// Which side is the longer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
