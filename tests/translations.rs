@@ -6,12 +6,17 @@
 
 mod support;
 
-use quirefit::draft::Draft;
+use quirefit::advise::Advice;
+use quirefit::data::FINISHED_SIZES;
+use quirefit::draft::{Draft, Kind, read_text};
+use quirefit::entry::{LengthUnit, Reading, phrase};
 use quirefit::explain::FIGURES;
+use quirefit::job;
 use quirefit::page::{Event, Patch, Session};
-use quirefit::view::REGIONS;
+use quirefit::plan::plan;
 use quirefit::view::html::READINGS;
-use quirefit::words::{EN, Files, LANGUAGES, Part, Words, parts};
+use quirefit::view::{Numbers, Printer, REGIONS};
+use quirefit::words::{EN, Files, LANGUAGES, Part, Words, built_in, parts};
 use std::collections::BTreeSet;
 use support::{JSON, files, name, text_of};
 
@@ -214,13 +219,17 @@ fn everything_seen(session: &mut Session, path: &str) -> String {
 /// What a person has typed, and names that nobody translates: they may stand on any page.
 fn names(draft: &Draft) -> Vec<String> {
     let mut names: Vec<String> = draft.all().map(|(_, text)| text.to_owned()).collect();
-    for shop in support::shops() {
+    // What the program itself has named, it names in every language.
+    for shop in support::shops().into_iter().skip(1) {
         names.push(shop.name.clone());
         names.extend(shop.lines.iter().map(|line| line.name.to_string()));
-        names.extend(shop.stocks.iter().map(|stock| stock.name.clone()));
-        names.extend(shop.press_sheets.iter().map(|sheet| sheet.name.clone()));
         names.extend(shop.post.iter().map(|step| step.name.to_string()));
     }
+    for shop in support::shops() {
+        names.extend(shop.stocks.iter().map(|stock| stock.name.clone()));
+        names.extend(shop.press_sheets.iter().map(|sheet| sheet.name.clone()));
+    }
+    names.extend(FINISHED_SIZES.iter().map(|size| size.name.to_owned()));
     names.extend(LANGUAGES.iter().map(|language| language.name.to_owned()));
     // Titles of what a figure is taken from.
     names.push("Government Paper Specification Standards".to_owned());
@@ -247,7 +256,7 @@ fn a_page_in_another_language_prints_no_english_word() {
         let mut found = BTreeSet::new();
         let jobs = files("examples/jobs").into_iter().chain(files("examples/rules"));
         for path in jobs.chain(files("examples/failing")) {
-            let draft = support::draft(&path, &quirefit::job::SCHEMA).unwrap_or_default();
+            let draft = support::draft(&path, &job::SCHEMA).unwrap_or_default();
             let mut session =
                 Session::new(Files::new(), core::slice::from_ref(&language), None, JSON);
             let mut text = without_quotes(&everything_seen(&mut session, &path));
@@ -260,6 +269,60 @@ fn a_page_in_another_language_prints_no_english_word() {
             }
         }
         assert!(found.is_empty(), "{language}: English on the page: {found:#?}");
+    }
+}
+
+/// What the program types in another language is read as what it types in English.
+#[test]
+fn what_is_typed_in_another_language_is_read_as_the_same() {
+    let files = built_in();
+    for path in support::files("examples/jobs").iter().chain(&support::files("examples/rules")) {
+        let (draft, job, shop) = support::planned_file(path);
+        let advice = Advice::searched(&draft, &job, &shop, &plan(&job, &shop), 400);
+        let typed = advice.offers.iter().flat_map(|offer| &offer.edits);
+        let unit = LengthUnit::of(draft.get("units"));
+        for (field, text) in typed {
+            let Some(kind) = job::SCHEMA.field(field).map(|field| field.kind) else { continue };
+            // Other fields hold names and choices, which are the same in every language.
+            if !matches!(kind, Kind::Paper | Kind::Size | Kind::Length(..)) {
+                continue;
+            }
+            for language in &LANGUAGES {
+                let words = language.words(&files);
+                let numbers = Numbers { unit, mark: language.mark };
+                let own = Printer { words: &words, numbers }.typed(text);
+                let (one, other) = (read_text(kind, text, unit), read_text(kind, &own, unit));
+                // A paper keeps its own text as its name.
+                let other = format!("{:?}", other.value()).replace(&own, text);
+                assert_eq!(format!("{:?}", one.value()), other, "{}: {own}", language.tag);
+            }
+        }
+    }
+}
+
+/// Every example that a hint or a repair gives is read without a fault.
+#[test]
+fn hints_are_read_as_they_stand() {
+    for language in &LANGUAGES {
+        let words = language.words(&built_in());
+        let unit = if language.inches { LengthUnit::Inch } else { LengthUnit::Millimetre };
+        let mut read = 0;
+        for field in job::SCHEMA.fields {
+            let hint = words.plain(&format!("field.{}.hint", field.id));
+            let example = hint.split([';', '\u{2026}']).next().unwrap_or_default();
+            let counted = example.starts_with(|c: char| c.is_ascii_digit() || c == 'A')
+                && !matches!(field.kind, Kind::Number(..));
+            for text in example.split(", ").filter(|_| counted) {
+                let reading = read_text(field.kind, text, unit);
+                let understood = matches!(reading, Reading::Understood(..) | Reading::Ask(_));
+                assert!(understood, "{}: {}: {text}", language.tag, field.id);
+                read += 1;
+            }
+        }
+        assert!(read > 10, "{}: only {read} examples found", language.tag);
+        let line = phrase(words.plain("field.phrase.hint"), unit);
+        assert!(line.rest.is_empty(), "{}: {:?} is not understood", language.tag, line.rest);
+        assert_eq!(line.fields.len(), 4, "{}: {:?}", language.tag, line.fields);
     }
 }
 

@@ -212,9 +212,25 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
         ("decides.*", made("decides", handed("src/view/html/decides.rs", "name"))),
         ("sheet.column.*", made("sheet.column", handed("src/view/html/sheet.rs", "label"))),
         ("act.*", made("act", list(&["undo", "redo", "new", "save-job", "save-shop", "print"]))),
+        ("typed.*", typed()),
         ("fix.*", made("fix", plain_changes())),
         ("fix.*.*", made("fix", cased_changes())),
     ]
+}
+
+/// Words of the texts that the program types, and the names it gave.
+fn typed() -> Vec<String> {
+    let slug = |name: &str| -> String {
+        let plain = |c: char| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' };
+        name.chars().map(plain).collect()
+    };
+    let shop = quirefit::shop::demo();
+    let names = shop.lines.iter().map(|line| slug(&line.name));
+    let names = names.chain(shop.post.iter().map(|step| slug(&step.name)));
+    let kinds = STOCK_KINDS.iter().filter_map(|kind| kind.typed.first());
+    let words = kinds.flat_map(|typed| typed.split(' ')).chain(["gsm", "landscape"]);
+    let all = words.map(str::to_owned).chain(names).chain([slug(&shop.name)]);
+    all.map(|word| format!("typed.{word}")).collect()
 }
 
 /// Changes whose words need no case.

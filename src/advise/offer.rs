@@ -57,7 +57,7 @@ impl Told {
             "" => format!("fix.{id}"),
             case => format!("fix.{id}.{case}"),
         };
-        say(key).text("to", self.to.clone()).text("then", self.then.clone())
+        say(key).typed("to", self.to.clone()).typed("then", self.then.clone())
     }
 }
 

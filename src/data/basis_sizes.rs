@@ -39,7 +39,7 @@ const fn row(
 pub static BASIS_SIZES: [BasisSize; 7] = [
     row("text", 25.0, 38.0, &["text", "book", "offset", "txt"], GOVERNMENT),
     row("bond", 17.0, 22.0, &["bond", "writing", "ledger", "copier", "laser"], GOVERNMENT),
-    row("cover", 20.0, 26.0, &["cover", "cov", "cvr"], GOVERNMENT),
+    row("cover", 20.0, 26.0, &["cover", "cov", "cvr", "umschlag"], GOVERNMENT),
     row("bristol", 22.5, 28.5, &["bristol"], Source::Memory),
     row("index", 25.5, 30.5, &["index"], GOVERNMENT),
     row("tag", 24.0, 36.0, &["tag"], GOVERNMENT),

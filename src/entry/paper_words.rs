@@ -31,7 +31,7 @@ const VOLUME: [&str; 3] = ["vol", "volume", "volumen"];
 /// Leaves of a measured pack; a flat sheet counts as one.
 const LEAVES: [&str; 7] = ["leaves", "leaf", "sheets", "sheet", "blatt", "blätter", "bogen"];
 /// Words that say nothing of weight, thickness or kind.
-const FILLERS: [&str; 61] = [
+const FILLERS: [&str; 60] = [
     "pack",
     "of",
     "paper",
@@ -92,7 +92,6 @@ const FILLERS: [&str; 61] = [
     "und",
     "mit",
     "aus",
-    "umschlag",
     "innen",
 ];
 /// Words for the grain along the spine.

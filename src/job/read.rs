@@ -300,7 +300,7 @@ impl Reader<'_> {
         let typed = self.draft.get(path).trim().to_lowercase();
         let own = self.shop.stocks.iter().find(|stock| stock.name.to_lowercase() == typed);
         if let Some(stock) = own {
-            let echo = say("entry.paper.own").text("paper", stock.typed.clone());
+            let echo = say("entry.paper.own").typed("paper", stock.typed.clone());
             return self.note(path, Reading::Understood(stock.clone(), echo));
         }
         let stock = match self.value(path) {

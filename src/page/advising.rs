@@ -6,7 +6,7 @@ use super::helper;
 use super::session::Session;
 use crate::advise::Advice;
 use crate::check::Verdict;
-use crate::draft::{Draft, to_tree};
+use crate::draft::{Draft, Kind, to_tree};
 use crate::job;
 use crate::shop;
 use crate::view::html;
@@ -184,7 +184,13 @@ impl Session {
             advice.offers.iter().enumerate().find(|(index, _)| index.to_string() == place)
         });
         let Some((_, offer)) = offer else { return };
-        let draft = offer.applied(&self.advising.draft);
+        let mut draft = self.advising.draft.clone();
+        for (path, text) in &offer.edits {
+            let named = self.shop.stocks.iter().any(|stock| stock.name == *text);
+            let kind = job::SCHEMA.field(path).map(|field| field.kind);
+            let own = matches!(kind, Some(Kind::Paper | Kind::Size | Kind::Length(..))) && !named;
+            draft.set(path, &if own { self.printer().typed(text) } else { text.clone() });
+        }
         self.remember("");
         self.draft = draft;
         self.refill(out);

@@ -37,6 +37,41 @@ impl Printer<'_> {
         self.words.plain(key)
     }
 
+    /// A text of the program's own that can be typed, in the reader's words: a whole name where the
+    /// language has one for it, else word by word, with the language's decimal sign. It is read as
+    /// the same.
+    #[must_use]
+    pub fn typed(&self, text: &str) -> String {
+        let plain = |letter: char| match letter.to_ascii_lowercase() {
+            letter if letter.is_ascii_alphanumeric() => letter,
+            _ => '-',
+        };
+        if let Some(whole) = self.own_word(&text.chars().map(plain).collect::<String>()) {
+            return whole.to_owned();
+        }
+        let number =
+            |word: &str| word.bytes().all(|letter| letter.is_ascii_digit() || letter == b'.');
+        let (decimal, _) = self.numbers.mark.signs();
+        let mut out = String::new();
+        for word in text.split(' ') {
+            if !out.is_empty() {
+                out.push(' ');
+            }
+            match self.own_word(word) {
+                Some(own) => out.push_str(own),
+                None if number(word) => out.extend(
+                    word.chars().map(|letter| if letter == '.' { decimal } else { letter }),
+                ),
+                None => out.push_str(word),
+            }
+        }
+        out
+    }
+
+    fn own_word(&self, text: &str) -> Option<&str> {
+        self.words.pattern(&format!("typed.{text}"), None)
+    }
+
     /// A sentence as HTML: figures become buttons that explain themselves, everything else is
     /// escaped text.
     #[must_use]
@@ -100,6 +135,7 @@ impl Printer<'_> {
                 self.numbers.band(*band, *unit)
             }
             Slot::Text(text) => text.clone(),
+            Slot::Typed(text) => self.typed(text),
             Slot::Say(inner) => self.text(inner),
         }
     }

@@ -17,7 +17,7 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
     let results = &plan.results;
     let mut lines = vec![];
     let verdict = &format!("answer.{}", plan.verdict.name());
-    let line = shop.lines.get(job.line).map(|line| line.name.to_string()).unwrap_or_default();
+    let line = shop.lines.get(job.line).map(|line| printer.typed(&line.name)).unwrap_or_default();
     lines.push(format!("{} [{line}]", printer.word(verdict)));
     for (id, _) in &FIGURES {
         if let Some(told) = explain(job, plan, id) {
@@ -148,7 +148,7 @@ pub fn turned_round(advice: &Advice) -> Vec<Say> {
         .map(|pages| say("fixes.most-pages").put("pages", pages))
         .into_iter()
         .chain(heaviest.map(|(paper, weight)| {
-            say("fixes.heaviest").text("paper", paper.clone()).put("weight", *weight)
+            say("fixes.heaviest").typed("paper", paper.clone()).put("weight", *weight)
         }))
         .collect()
 }

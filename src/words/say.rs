@@ -13,6 +13,8 @@ pub enum Slot {
     Figure(&'static str, Band<f64>, Unit),
     /// Text from outside, printed as it is.
     Text(String),
+    /// Text as a person types it, or a name that the program gave: printed in the reader's words.
+    Typed(String),
     /// A further sentence or word.
     Say(Box<Say>),
 }
@@ -78,6 +80,12 @@ impl Say {
     #[must_use]
     pub fn text(mut self, slot: &'static str, text: impl Into<String>) -> Self {
         self.slots.push((slot, Slot::Text(text.into())));
+        self
+    }
+    /// Puts text in that the reader could type.
+    #[must_use]
+    pub fn typed(mut self, slot: &'static str, text: impl Into<String>) -> Self {
+        self.slots.push((slot, Slot::Typed(text.into())));
         self
     }
     /// Puts another sentence or word into a slot.

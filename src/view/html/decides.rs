@@ -34,7 +34,7 @@ pub fn body(scene: &Scene) -> Markup {
         @if !plan.results.limits.is_empty() {
             div class="scroll" tabindex="0" role="region" aria-label=(scene.printer.word("decides.table")) {
                 table class="limits" {
-                    caption { (scene.tell(&say("decides.caption").text("line", line_name(scene)))) }
+                    caption { (scene.tell(&say("decides.caption").typed("line", line_name(scene)))) }
                     thead { tr {
                         th scope="col" { (scene.word("decides.limit")) }
                         th scope="col" { (scene.word("decides.book")) }

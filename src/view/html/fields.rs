@@ -77,7 +77,7 @@ fn control(field: &Field, path: &str, draft: &Draft, shop: &Shop, printer: &Prin
                     label for={ "input-" (id) } { (label) }
                     @if field.id == "line" {
                         select id={ "input-" (id) } name=(path) aria-describedby=(described) {
-                            (lines(shop, text))
+                            (lines(shop, text, printer))
                         }
                     } @else {
                         input type="text" id={ "input-" (id) } name=(path) value=(text)
@@ -124,11 +124,11 @@ where
 }
 
 /// The options of the line: the shop's lines by name.
-pub(super) fn lines(shop: &Shop, chosen: &str) -> Markup {
+pub(super) fn lines(shop: &Shop, chosen: &str, printer: &Printer) -> Markup {
     html! {
         @for (index, line) in shop.lines.iter().enumerate() {
             option value=(line.name) selected[line.name == chosen || (chosen.is_empty() && index == 0)] {
-                (line.name)
+                (printer.typed(&line.name))
             }
         }
     }
@@ -191,7 +191,7 @@ fn ready(path: &str, choices: &[Choice], printer: &Printer) -> Markup {
         p class="choices" {
             @for (index, choice) in choices.iter().enumerate() {
                 button type="button" id={ "choose-" (path.replace('.', "-")) "-" (index) }
-                    data-act={ "choose:" (path) } data-value=(choice.typed) {
+                    data-act={ "choose:" (path) } data-value=(printer.typed(&choice.typed)) {
                     (printer.text(&choice.label))
                 }
             }

@@ -226,6 +226,6 @@ pub fn unread(printer: &Printer) -> Markup {
 /// The shop in force, and the options of the line field.
 #[must_use]
 pub fn shop_line(shop: &Shop, chosen: &str, printer: &Printer) -> (Markup, Markup, Markup) {
-    let line = html! { (printer.word("shop.label")) " " strong { (shop.name) } };
-    (line, lines(shop, chosen), suggestions(shop))
+    let line = html! { (printer.word("shop.label")) " " strong { (printer.typed(&shop.name)) } };
+    (line, lines(shop, chosen, printer), suggestions(shop))
 }

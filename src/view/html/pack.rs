@@ -73,7 +73,7 @@ fn table(scene: &Scene, posted: &Posted) -> Markup {
                 tbody {
                     @for (row, step) in scene.shop.post.iter().zip(&posted.steps) {
                         tr {
-                            th scope="row" { (row.name) }
+                            th scope="row" { (scene.printer.typed(&row.name)) }
                             td { (scene.word(&format!("limit.answer.{}", step.answer.name()))) }
                             td { @if let Some(spare) = step.spare { (printer.numbers.print(spare.into())) } }
                             td {
