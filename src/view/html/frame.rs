@@ -127,7 +127,10 @@ fn shell(region: &Region, page: &Page) -> Markup {
             h2 id={ "heading-" (id) } { (page.printer.word(&format!("region.{id}"))) }
             details id={ "open-" (id) } open[region.open] {
                 summary id={ "summary-" (id) } { (region_summary(region, page.scene.as_ref())) }
-                div id={ "body-" (id) } { (region_body(region, page.scene.as_ref())) }
+                // What stands closed is drawn when it is opened.
+                div id={ "body-" (id) } {
+                    @if region.open { (region_body(region, page.scene.as_ref())) }
+                }
             }
         }
     }
