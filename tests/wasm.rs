@@ -23,11 +23,11 @@ fn parsed(json: &str) -> JsValue {
 fn started(saved: &str) -> PageSession {
     let setup = parsed(r#"{ "words": {}, "languages": ["en-GB"], "saved": null }"#);
     Reflect::set(&setup, &"saved".into(), &saved.into()).unwrap();
-    PageSession::new(setup).unwrap()
+    PageSession::new(setup)
 }
 
 fn patches(session: &mut PageSession, event: &str) -> Vec<JsValue> {
-    let answer = session.handle(parsed(event)).unwrap();
+    let answer = session.handle(parsed(event));
     answer.dyn_into::<Array>().unwrap().iter().collect()
 }
 

@@ -3,15 +3,15 @@
 // wasm-bindgen's and tsify's expansions hold unsafe code of their own.
 #![allow(unsafe_code, missing_docs)]
 
-use super::exports::out;
+use super::objects::tree;
 use crate::advise::{Advice, MOST_TRIED};
-use crate::draft::{Draft, FieldError, Schema, Tree, from_tree, read_tree};
+use crate::draft::{Draft, FieldError, Schema, from_tree, read_tree};
 use crate::job::{self, Job};
 use crate::plan;
 use crate::shop::{self, Shop};
 use crate::view::json::{advice_out, errors_out, plan_out};
 use crate::view::{Numbers, Printer};
-use crate::words::{EN, Words, say};
+use crate::words::{EN, Words};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
@@ -67,7 +67,7 @@ pub fn advise_file(job: FileIn, shop: FileIn) -> Result<AdvisedOut, JsValue> {
     let job: JsValue = job.into();
     let answer = match read_both(job.clone(), shop.into()) {
         Ok((read, shop)) => {
-            let draft = draft(job, &job::SCHEMA).unwrap_or_default();
+            let draft = draft(&job, &job::SCHEMA).unwrap_or_default();
             let planned = plan::plan(&read, &shop);
             let mut advice = Advice::searched(&draft, &read, &shop, &planned, MOST_TRIED);
             advice.reckon(&read, &shop, &planned);
@@ -90,6 +90,11 @@ pub fn read_job(job: FileIn, shop: FileIn) -> Result<ReadOut, JsValue> {
     Ok(answer.unchecked_into())
 }
 
+/// Plain objects, no maps, so that `JSON.stringify` sees everything.
+fn out<T: Serialize + ?Sized>(value: &T) -> Result<JsValue, serde_wasm_bindgen::Error> {
+    value.serialize(&serde_wasm_bindgen::Serializer::json_compatible())
+}
+
 fn wrap<T: Serialize + ?Sized>(name: &str, value: &T) -> Result<JsValue, JsValue> {
     let object = js_sys::Object::new();
     js_sys::Reflect::set(&object, &JsValue::from(name), &out(value)?)?;
@@ -100,9 +105,9 @@ fn read_both(job: JsValue, shop: JsValue) -> Result<(Job, Shop), Vec<FieldError>
     let shop = if shop.is_null() || shop.is_undefined() {
         shop::demo()
     } else {
-        shop::read(&draft(shop, &shop::SCHEMA)?)?
+        shop::read(&draft(&shop, &shop::SCHEMA)?)?
     };
-    let (draft, mut errors) = read_tree(&tree(job)?, &job::SCHEMA)?;
+    let (draft, mut errors) = read_tree(&tree(&job), &job::SCHEMA)?;
     let reading = job::read(&draft, &shop);
     errors.extend(reading.errors(&draft));
     match reading.job {
@@ -111,11 +116,6 @@ fn read_both(job: JsValue, shop: JsValue) -> Result<(Job, Shop), Vec<FieldError>
     }
 }
 
-fn draft(file: JsValue, schema: &Schema) -> Result<Draft, Vec<FieldError>> {
-    from_tree(&tree(file)?, schema)
-}
-
-fn tree(file: JsValue) -> Result<Tree, Vec<FieldError>> {
-    serde_wasm_bindgen::from_value(file)
-        .map_err(|_| vec![FieldError::new("", "", say("file.no-json"), say("file.no-json.repair"))])
+fn draft(file: &JsValue, schema: &Schema) -> Result<Draft, Vec<FieldError>> {
+    from_tree(&tree(file), schema)
 }

@@ -92,3 +92,34 @@ pub enum Patch {
     /// Asks for a `rest` event once the page has been painted.
     Later {},
 }
+
+impl Patch {
+    /// Each part by its name: first `op`, what to do, then with what.
+    pub fn each_part(&self, put: &mut dyn FnMut(&'static str, Option<&str>)) {
+        let mut patch = |op: &str, parts: &[(&'static str, Option<&str>)]| {
+            put("op", Some(op));
+            parts.iter().for_each(|(name, text)| put(name, *text));
+        };
+        match self {
+            Self::Html { id, html } => patch("html", &[("id", Some(id)), ("html", Some(html))]),
+            Self::Value { id, text } => patch("value", &[("id", Some(id)), ("text", Some(text))]),
+            Self::Attr { id, name, value } => {
+                let value = ("value", value.as_deref());
+                patch("attr", &[("id", Some(id)), ("name", Some(name)), value]);
+            }
+            Self::Language { tag } => patch("language", &[("tag", Some(tag))]),
+            Self::Store { text } => patch("store", &[("text", Some(text))]),
+            Self::Download { name, text } => {
+                patch("download", &[("name", Some(name)), ("text", Some(text))]);
+            }
+            Self::Focus { id } => patch("focus", &[("id", Some(id))]),
+            Self::Announce { text } => patch("announce", &[("text", Some(text))]),
+            Self::Print {} => patch("print", &[]),
+            Self::Search { number, job, shop } => {
+                let shop = ("shop", shop.as_deref());
+                patch("search", &[("number", Some(number)), ("job", Some(job)), shop]);
+            }
+            Self::Later {} => patch("later", &[]),
+        }
+    }
+}

@@ -11,6 +11,8 @@ mod event;
 mod exports;
 mod helper;
 mod language;
+#[cfg(target_arch = "wasm32")]
+mod objects;
 mod saved;
 mod session;
 mod show;
