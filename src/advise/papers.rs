@@ -5,7 +5,7 @@ use crate::entry::{self, LengthUnit};
 use crate::paper::{Grain, Stock, Thickness, Weight, caliper, grammage};
 use crate::shop::Shop;
 use crate::source::Sourced;
-use crate::units::{Band, Gsm, MICRON_PER_MM, Mm};
+use crate::units::{Band, Gsm, MICRON_PER_MM, Mm, digits, fixed};
 
 /// A paper that could be taken instead.
 #[derive(Debug, Clone)]
@@ -94,7 +94,7 @@ fn bulk_text(stock: &Stock) -> String {
     let weight = grammage(stock).map(|band| band.nominal);
     match (leaf, weight) {
         (Some(leaf), Some(weight)) => {
-            format!(" {:.3} cm3/g", leaf.get() * MICRON_PER_MM / weight.get())
+            format!(" {} cm3/g", fixed(leaf.get() * MICRON_PER_MM / weight.get(), 3))
         }
         _ => String::new(),
     }
@@ -103,8 +103,8 @@ fn bulk_text(stock: &Stock) -> String {
 /// A weight, a kind and a bulk as a person would type them.
 fn describe(weight: Weight, kind: &str, bulk: &str) -> String {
     let weight = match weight {
-        Weight::Grammage(grammage) => format!("{} gsm", grammage.get()),
-        Weight::Pounds(pounds, basis) => format!("{pounds} lb {}", basis.id),
+        Weight::Grammage(grammage) => format!("{} gsm", digits(grammage.get())),
+        Weight::Pounds(pounds, basis) => format!("{} lb {}", digits(pounds), basis.id),
     };
     if kind.is_empty() { format!("{weight}{bulk}") } else { format!("{weight} {kind}{bulk}") }
 }

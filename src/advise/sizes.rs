@@ -2,7 +2,7 @@
 
 use crate::data::{self, ChangeKind, FINISHED_SIZES};
 use crate::entry::{self, LengthUnit};
-use crate::units::Size;
+use crate::units::{Size, digits};
 
 /// A size that could be taken instead.
 #[derive(Debug, Clone)]
@@ -76,10 +76,13 @@ fn typed(size: Size, unit: LengthUnit) -> String {
         }
     });
     named.unwrap_or_else(|| match unit {
-        LengthUnit::Millimetre => format!("{} x {} mm", size.width.get(), size.height.get()),
+        LengthUnit::Millimetre => {
+            format!("{} x {} mm", digits(size.width.get()), digits(size.height.get()))
+        }
         LengthUnit::Inch => {
-            let inches =
-                |length: crate::units::Mm| (length.inches() * INCH_STEPS).round() / INCH_STEPS;
+            let inches = |length: crate::units::Mm| {
+                digits((length.inches() * INCH_STEPS).round() / INCH_STEPS)
+            };
             format!("{} x {} in", inches(size.width), inches(size.height))
         }
     })

@@ -3,7 +3,7 @@
 use super::asked::Asked;
 use super::change::Change;
 use crate::job::{HeadFoot, Spine};
-use crate::units::{PAGES_PER_SHEET, Pages};
+use crate::units::{PAGES_PER_SHEET, Pages, digits};
 
 /// Which wording, and what it changes to.
 pub(super) fn words(
@@ -28,7 +28,7 @@ pub(super) fn words(
             }
         }
         Change::FaceCut(None) => Some(("auto", String::new())),
-        Change::FaceCut(Some(cut)) => plain(format!("{} mm", cut.get())),
+        Change::FaceCut(Some(cut)) => plain(format!("{} mm", digits(cut.get()))),
         Change::HeadFoot(head_foot) => Some((head_foot_text(head_foot), String::new())),
         Change::CopiesUp(copies) => plain(copies.to_string()),
         Change::ByRule(field) => Some((field.name(), String::new())),
@@ -114,7 +114,10 @@ pub(super) fn edits(asked: &Asked, changes: &[Change]) -> Vec<(String, String)> 
                 }
             }
             Change::FaceCut(cut) => {
-                put("face_cut", cut.map(|cut| format!("{} mm", cut.get())).unwrap_or_default());
+                put(
+                    "face_cut",
+                    cut.map(|cut| format!("{} mm", digits(cut.get()))).unwrap_or_default(),
+                );
             }
             Change::HeadFoot(head_foot) => put("head_foot", head_foot_text(head_foot).to_owned()),
             Change::CopiesUp(copies) => put("copies_up", copies.to_string()),

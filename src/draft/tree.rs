@@ -1,5 +1,6 @@
 //! The shape of any file: null, truth, number, text, list, map in its own order.
 
+use crate::units::digits;
 use serde::de::{MapAccess, SeqAccess, Visitor};
 use serde::ser::{SerializeMap, SerializeSeq};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
@@ -35,7 +36,7 @@ impl Tree {
     pub fn typed(&self) -> Option<String> {
         match self {
             Self::Text(text) => Some(text.clone()),
-            Self::Number(number) => Some(number.to_string()),
+            Self::Number(number) => Some(digits(*number)),
             Self::Bool(yes) => Some(if *yes { "yes" } else { "no" }.to_owned()),
             Self::Null | Self::List(_) | Self::Map(_) => None,
         }

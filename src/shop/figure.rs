@@ -2,7 +2,7 @@
 
 use crate::data::{Line, MOST_WIRES, Overs, StageOvers};
 use crate::draft::Value;
-use crate::units::{Mm, PER_CENT};
+use crate::units::{self, Mm, PER_CENT};
 
 /// A place in a line that a figure of the file fills.
 pub(super) trait Figure {
@@ -77,12 +77,12 @@ pub(super) fn stages(overs: &mut StageOvers) -> [(&'static str, &'static str, &m
 
 /// A number with no more digits than are read back, even where it was worked out and never typed.
 pub(super) fn digits(number: f64) -> String {
-    Mm(number).tidy().get().to_string()
+    units::digits(Mm(number).tidy().get())
 }
 
 /// A share as the file says it.
 pub(super) fn percent(share: f64) -> String {
     // Two steps below a thousandth of a per cent: 0.02 comes back as 2, not as 2.0000000000000004.
     const STEPS: f64 = 100_000.0;
-    ((share * PER_CENT * STEPS).round() / STEPS).to_string()
+    units::digits((share * PER_CENT * STEPS).round() / STEPS)
 }

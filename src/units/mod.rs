@@ -5,12 +5,14 @@
 
 mod band;
 mod counts;
+mod decimal;
 mod measure;
 
 pub use band::Band;
 pub use counts::{
     Copies, LEAVES_PER_SHEET, Leaves, PAGES_PER_LEAF, PAGES_PER_SHEET, Pages, Sheets,
 };
+pub use decimal::{digits, fixed, trimmed};
 pub use measure::{Measure, Unit};
 
 use core::ops::{Add, Div, Mul, Neg, Sub};

@@ -1,7 +1,7 @@
 //! Numbers as a person reads them: rounding, decimal sign, unit. The only place that decides these.
 
 use crate::entry::LengthUnit;
-use crate::units::{Band, Measure, Mm, PER_CENT, Unit};
+use crate::units::{Band, Measure, Mm, PER_CENT, Unit, fixed};
 use crate::words::Mark;
 
 /// How numbers are printed for one person.
@@ -107,7 +107,7 @@ impl Numbers {
         let minutes = (seconds / SIXTY).round();
         let hours = (minutes / SIXTY).floor();
         if hours >= 1.0 {
-            (format!("{hours}\u{a0}h\u{a0}{:02}", minutes - hours * SIXTY), "min")
+            (format!("{}\u{a0}h\u{a0}{:02}", hours as u64, (minutes - hours * SIXTY) as u64), "min")
         } else {
             (self.fixed(seconds / SIXTY, 1), "min")
         }
@@ -125,7 +125,7 @@ impl Numbers {
 
     /// A number with exactly so many decimals, in groups of three, with a true minus.
     fn padded(&self, value: f64, places: usize) -> String {
-        let text = format!("{:.places$}", value.abs());
+        let text = fixed(value.abs(), places);
         let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
         let (decimal, group) = self.mark.signs();
         let zero = text.chars().all(|digit| digit == '0' || digit == '.');
@@ -153,8 +153,8 @@ fn clock(seconds: f64) -> String {
     let day = (minutes / MINUTES_PER_DAY).floor();
     let minutes = minutes - day * MINUTES_PER_DAY;
     let hours = (minutes / SIXTY).floor();
-    let time = format!("{hours}:{:02}", minutes - hours * SIXTY);
-    if day >= 1.0 { format!("{time}\u{a0}(+{day})") } else { time }
+    let time = format!("{}:{:02}", hours as u64, (minutes - hours * SIXTY) as u64);
+    if day >= 1.0 { format!("{time}\u{a0}(+{})", day as u64) } else { time }
 }
 
 /// Decimals that a rate or its quantity wants, so that their product can be checked by hand.

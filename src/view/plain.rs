@@ -2,7 +2,7 @@
 
 use super::Numbers;
 use crate::entry::LengthUnit;
-use crate::units::{GRAM_PER_POUND, Measure, Mm, PER_CENT, Unit};
+use crate::units::{GRAM_PER_POUND, Measure, Mm, PER_CENT, Unit, fixed, trimmed};
 
 /// Ounces in a pound.
 const OUNCES: f64 = 16.0;
@@ -29,17 +29,13 @@ impl Numbers {
             Unit::Mass => (value, 2),
             Unit::Grammage => (value, 1),
             Unit::Time | Unit::Clock => (value / SIXTY, 2),
-            Unit::Money => return format!("{value:.2}"),
+            Unit::Money => return fixed(value, 2),
             Unit::Pages | Unit::Sheets | Unit::Copies | Unit::Count => (value, 0),
             Unit::Number | Unit::Rate | Unit::Quantity => (value, 4),
             Unit::Share => (value * PER_CENT, 2),
         };
-        let text = format!("{value:.places$}");
-        let text = match text.contains('.') {
-            true => text.trim_end_matches('0').trim_end_matches('.'),
-            false => &text,
-        };
-        if text == "-0" { "0".to_owned() } else { text.to_owned() }
+        let text = trimmed(fixed(value, places));
+        if text == "-0" { "0".to_owned() } else { text }
     }
 
     /// What [`Numbers::plain`] counts in; empty for plain counts and money.

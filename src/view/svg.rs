@@ -3,6 +3,7 @@
 
 use super::Printer;
 use crate::drawing::{Anchor, Drawing, Pen, Point, Shape};
+use crate::units::{fixed, trimmed};
 use maud::{Markup, html};
 
 /// Size of words on a drawing.
@@ -148,9 +149,8 @@ fn toward(corner: Point, neighbour: Point, distance: f64) -> Point {
 }
 
 /// A coordinate to a hundredth of a millimetre.
-fn short(value: f64) -> String {
-    let text = format!("{value:.2}");
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+pub(super) fn short(value: f64) -> String {
+    trimmed(fixed(value, 2))
 }
 
 fn class(pen: Pen) -> String {

@@ -6,7 +6,8 @@ use crate::drawing::book_end;
 use crate::job::{Role, Section, Spine};
 use crate::plan::{Finding, Verdict, Weight};
 use crate::units::{Copies, Mm, PAGES_PER_SHEET, Pages};
-use crate::view::{Reading, svg};
+use crate::view::Reading;
+use crate::view::svg::{self, short};
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -141,21 +142,21 @@ fn swatch(kind: &'static str) -> Markup {
 /// The closed book as it lies on a table, and a bank card beside it, one unit a millimetre.
 fn silhouette(scene: &Scene) -> Markup {
     let spine = scene.plan.results.stack.closed.nominal.0;
-    let high = spine.max(CARD).get();
-    let wide = 2.0 * LYING + BESIDE;
+    let high = short(spine.max(CARD).get());
+    let (wide, lying) = (short(2.0 * LYING + BESIDE), short(LYING));
     let radius = match scene.job.spine {
-        Spine::Round => spine.get() / 2.0,
-        Spine::Square => 0.0,
+        Spine::Round => short(spine.get() / 2.0),
+        Spine::Square => short(0.0),
     };
     html! {
         svg class="silhouette" aria-hidden="true" width={ (wide) "mm" } height={ (high) "mm" }
             viewBox={ "0 0 " (wide) " " (high) } {
-            path d=(format!(
-                "M{LYING} {high:.2}H{radius:.2}a{radius:.2} {radius:.2} 0 0 1 0-{:.2}H{LYING}z",
-                spine.get(),
-            )) {}
-            rect x=(LYING + BESIDE) y=(format!("{:.2}", high - CARD.get())) width=(LYING)
-                height=(CARD.get()) rx=(CARD.get() / 2.0) {}
+            path d={
+                "M" (lying) " " (high) "H" (radius) "a" (radius) " " (radius) " 0 0 1 0-"
+                (short(spine.get())) "H" (lying) "z"
+            } {}
+            rect x=(short(LYING + BESIDE)) y=(short((spine.max(CARD) - CARD).get())) width=(lying)
+                height=(short(CARD.get())) rx=(short(CARD.get() / 2.0)) {}
         }
     }
 }
