@@ -37,14 +37,20 @@ impl Tried {
     }
 }
 
+/// Two changes by their places among the singles, and what they weigh; one change has 0 behind it.
+type Ranked = (u16, u16, f32);
+
+fn least_minded_first(list: &mut [Ranked]) {
+    list.sort_unstable_by(|a, b| a.2.total_cmp(&b.2).then((a.0, a.1).cmp(&(b.0, b.1))));
+}
+
 /// A search over one book.
 #[derive(Debug)]
 pub struct Search<'a> {
     pub(super) asked: Asked<'a>,
     pub(super) scratch: Scratch,
     singles: Vec<Tried>,
-    /// Two changes by their places among the singles, and what they weigh.
-    pairs: Vec<(u16, u16, f32)>,
+    pairs: Vec<Ranked>,
     doubles: Vec<Tried>,
     /// The book as it stands.
     pub(super) base: Verdict,
@@ -134,20 +140,24 @@ impl<'a> Search<'a> {
                 }
             }
         }
-        self.pairs.sort_unstable_by(|a, b| a.2.total_cmp(&b.2).then((a.0, a.1).cmp(&(b.0, b.1))));
+        least_minded_first(&mut self.pairs);
     }
 
     /// What has this verdict, least change first, no kind of change more often than its row allows.
     pub(super) fn passing(&self, verdict: Verdict) -> Vec<Tried> {
-        let mut single: Vec<Tried> =
-            self.singles.iter().filter(|tried| tried.verdict == verdict).copied().collect();
-        single.sort_by(|a, b| a.weight().total_cmp(&b.weight()));
+        let mut ranked: Vec<Ranked> = Vec::new();
+        for (place, tried) in self.singles.iter().enumerate() {
+            if tried.verdict == verdict {
+                ranked.push((place as u16, 0, tried.weight() as f32));
+            }
+        }
+        least_minded_first(&mut ranked);
         let mut chosen: Vec<Tried> = Vec::new();
-        for tried in single {
+        for tried in ranked.iter().filter_map(|(place, ..)| self.singles.get(usize::from(*place))) {
             let kind = tried.first.kind;
             let same = chosen.iter().filter(|known| known.first.kind.id == kind.id).count();
             if chosen.len() < MOST_SINGLE && same < kind.most {
-                chosen.push(tried);
+                chosen.push(*tried);
             }
         }
         let doubles = self.doubles.iter().filter(|tried| tried.verdict == verdict);

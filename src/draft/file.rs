@@ -1,7 +1,7 @@
 //! A file's tree to a draft and back, with every fault found in one pass.
 
 use crate::draft::{Draft, Field, Schema, Tree};
-use crate::units::{Measure, Unit};
+use crate::units::{Measure, Unit, digits};
 use crate::words::{Say, say};
 
 /// Something in a file or a form that cannot be right.
@@ -85,7 +85,7 @@ pub fn read_tree(
         Some(Tree::Number(version)) if *version == f64::from(schema.version) => {}
         Some(Tree::Number(version)) if *version > f64::from(schema.version) => {
             let newer = say("file.newer").put("knows", Measure::count(schema.version));
-            return Err(vec![FieldError::repaired("version", &version.to_string(), newer)]);
+            return Err(vec![FieldError::repaired("version", &digits(*version), newer)]);
         }
         other => {
             let given = other.and_then(Tree::typed).unwrap_or_default();
@@ -189,10 +189,9 @@ fn sketch(value: &Tree) -> String {
 
 /// The field whose name has the same letters in another order or differs in one place.
 fn nearest(name: &str, fields: &[Field]) -> Option<&'static str> {
-    let sorted = |text: &str| {
-        let mut letters: Vec<char> = text.chars().collect();
-        letters.sort_unstable();
-        letters
+    let often = |text: &str, letter| text.chars().filter(|other| *other == letter).count();
+    let anagram = |id: &str| {
+        id.len() == name.len() && id.chars().all(|letter| often(id, letter) == often(name, letter))
     };
     let differs_once = |id: &str| {
         let (a, b) = (name.as_bytes(), id.as_bytes());
@@ -200,7 +199,7 @@ fn nearest(name: &str, fields: &[Field]) -> Option<&'static str> {
         let tail = a.iter().rev().zip(b.iter().rev()).take_while(|(x, y)| x == y).count();
         a.len().abs_diff(b.len()) <= 1 && same + tail + 1 >= a.len().max(b.len())
     };
-    fields.iter().map(|field| field.id).find(|id| sorted(id) == sorted(name) || differs_once(id))
+    fields.iter().map(|field| field.id).find(|id| anagram(id) || differs_once(id))
 }
 
 /// Writes a draft in the order of its rows, each text as it was typed.

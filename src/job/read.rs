@@ -201,11 +201,11 @@ impl Reader<'_> {
         for (index, (_, _, around)) in inserts.iter().enumerate() {
             typed.push((*around, self.whole(&format!("sections.{index}.supplied"))));
         }
-        typed.sort_by_key(|(around, _)| !around);
+        let lying = |out: bool| typed.iter().filter(move |(around, _)| *around == out);
         Supplied {
             inside: self.whole("supplied_inside"),
             cover: self.whole("supplied_cover"),
-            inserts: typed.into_iter().map(|(_, supplied)| supplied).collect(),
+            inserts: lying(true).chain(lying(false)).map(|(_, supplied)| *supplied).collect(),
         }
     }
 

@@ -169,11 +169,7 @@ impl Session {
         if self.advising.fitted.replace(fits) == Some(fits) {
             return;
         }
-        if fits {
-            self.open.remove(REGION);
-        } else {
-            self.open.insert(REGION.to_owned());
-        }
+        self.set_open(REGION, !fits);
         let value = (!fits).then(String::new);
         out.push(Patch::Attr { id: format!("open-{REGION}"), name: "open", value });
     }

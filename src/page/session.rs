@@ -16,7 +16,7 @@ use crate::shop::{self, Shop};
 use crate::view::html::{self};
 use crate::view::{Numbers, Printer, REGIONS, Reading};
 use crate::words::{Files, Language, Mark, Words, built_in, say};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// The job the page starts with, as a person would type it. Invented, like all examples.
 pub const EXAMPLE: &[(&str, &str)] = &[
@@ -68,7 +68,7 @@ pub struct Session {
     /// What each element was last given, so that only changes are sent.
     pub(super) sent: BTreeMap<String, String>,
     /// Regions that stand open.
-    pub(super) open: BTreeSet<String>,
+    pub(super) open: Vec<&'static str>,
     pub(super) keeps: bool,
     /// What stands in the one-line entry.
     said: String,
@@ -113,7 +113,7 @@ impl Session {
             advising: Advising::default(),
             announced: None,
             sent: BTreeMap::new(),
-            open: REGIONS.iter().filter(|row| row.open).map(|row| row.id.to_owned()).collect(),
+            open: REGIONS.iter().filter(|row| row.open).map(|row| row.id).collect(),
             keeps: true,
             said: String::new(),
             file_note: None,
@@ -464,12 +464,19 @@ impl Session {
     }
 
     fn toggle(&mut self, id: &str, value: &str, out: &mut Vec<Patch>) {
-        let Some(region) = id.strip_prefix("open-") else { return };
+        let id = id.strip_prefix("open-");
+        let Some(region) = REGIONS.iter().find(|region| Some(region.id) == id) else { return };
+        self.set_open(region.id, value == "open");
         if value == "open" {
-            self.open.insert(region.to_owned());
             self.rest(out);
-        } else {
-            self.open.remove(region);
+        }
+    }
+
+    /// Notes that a region stands open, or does not.
+    pub(super) fn set_open(&mut self, region: &'static str, open: bool) {
+        self.open.retain(|id| *id != region);
+        if open {
+            self.open.push(region);
         }
     }
 

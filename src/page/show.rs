@@ -219,7 +219,7 @@ impl Session {
         let hidden = !region.readings.contains(&self.reading);
         if region.id == "cost"
             && !hidden
-            && self.open.contains(region.id)
+            && self.open.contains(&region.id)
             && let Some((job, plan, advice)) = &mut self.shown
         {
             advice.reckon(job, &self.shop, plan);
@@ -229,7 +229,7 @@ impl Session {
         // What this reader does not see is not in the page either.
         let scene = self.scene().filter(|_| !hidden);
         let summary = html::region_summary(region, scene.as_ref()).into_string();
-        let body = (hidden || self.open.contains(region.id))
+        let body = (hidden || self.open.contains(&region.id))
             .then(|| html::region_body(region, scene.as_ref()).into_string());
         self.set_html(&format!("summary-{}", region.id), summary, out);
         if let Some(body) = body {
@@ -259,11 +259,11 @@ impl Session {
         let open = self.open.clone();
         if before {
             self.seek_here();
-            self.open = REGIONS.iter().map(|region| region.id.to_owned()).collect();
+            self.open = REGIONS.iter().map(|region| region.id).collect();
             self.rest(out);
         }
         for region in &REGIONS {
-            let stands_open = before || open.contains(region.id);
+            let stands_open = before || open.contains(&region.id);
             let id = format!("open-{}", region.id);
             out.push(Patch::Attr { id, name: "open", value: stands_open.then(String::new) });
         }

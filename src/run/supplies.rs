@@ -158,9 +158,9 @@ pub fn stops(
         (Supply::Wire, supplies.spool_minutes, false),
         (Supply::Paper, supplies.load_minutes, supplies.load_running),
     ];
-    let mut out = [None; SUPPLIES];
+    let mut stops = [None; SUPPLIES];
     for (place, (every, (supply, minutes, running))) in
-        out.iter_mut().zip(every.into_iter().zip(how))
+        stops.iter_mut().zip(every.into_iter().zip(how))
     {
         let Some(every) = every.map(|sets| (sets.floor() as u32).max(1)) else { continue };
         *place = Some(Stop {
@@ -172,8 +172,16 @@ pub fn stops(
             running,
         });
     }
-    let when = |stop: &Option<Stop>| stop.map_or(u32::MAX, |stop| stop.every);
-    out.sort_by_key(when);
+    // Each in the place that as many as come before it leave.
+    let when = stops.map(|stop| stop.map_or(u32::MAX, |stop| stop.every));
+    let mut out = [None; SUPPLIES];
+    for (index, (stop, own)) in stops.into_iter().zip(when).enumerate() {
+        let before =
+            when.iter().enumerate().filter(|(other, sets)| (**sets, *other) < (own, index));
+        if let Some(place) = out.get_mut(before.count()) {
+            *place = stop;
+        }
+    }
     out
 }
 
