@@ -9,6 +9,7 @@ mod embed;
 mod event;
 #[cfg(target_arch = "wasm32")]
 mod exports;
+mod files;
 mod helper;
 mod language;
 #[cfg(target_arch = "wasm32")]

@@ -7,7 +7,7 @@ use super::saved::{Json, Saved};
 use super::units_choice::change_unit;
 use crate::advise::Advice;
 use crate::check::Verdict;
-use crate::draft::{Draft, FieldError, Tree, from_tree, to_tree};
+use crate::draft::{Draft, FieldError, to_tree};
 use crate::entry;
 use crate::entry::{LengthUnit, Phrase};
 use crate::job::{self, Job};
@@ -73,7 +73,7 @@ pub struct Session {
     /// What stands in the one-line entry.
     said: String,
     /// What became of the last file.
-    file_note: Option<Result<&'static str, Vec<FieldError>>>,
+    pub(super) file_note: Option<Result<&'static str, Vec<FieldError>>>,
 }
 
 impl Session {
@@ -171,17 +171,6 @@ impl Session {
         self.show_file_note(out);
     }
 
-    /// What became of the last file, or what is to be done with what cannot be read.
-    pub(super) fn show_file_note(&mut self, out: &mut Vec<Patch>) {
-        let note = match &self.file_note {
-            Some(Ok(key)) => self.printer().word(key).to_owned(),
-            Some(Err(errors)) => self.fault_list(errors),
-            None if self.unread.is_some() => html::unread(&self.printer()).into_string(),
-            None => String::new(),
-        };
-        self.set_html("file-note", note, out);
-    }
-
     /// Says so where the browser keeps nothing for next time.
     pub(super) fn show_storage(&mut self, out: &mut Vec<Patch>) {
         let key = if self.keeps { "" } else { "page.forgets" };
@@ -196,7 +185,7 @@ impl Session {
     }
 
     /// Whatever is typed from now on is a step of its own.
-    fn settle(&mut self) {
+    pub(super) fn settle(&mut self) {
         self.edited.clear();
         self.before_phrase = None;
     }
@@ -364,7 +353,7 @@ impl Session {
     }
 
     /// Puts another draft in place of this one; undo brings it back.
-    fn replace(&mut self, draft: Draft, out: &mut Vec<Patch>) {
+    pub(super) fn replace(&mut self, draft: Draft, out: &mut Vec<Patch>) {
         self.remember("");
         self.draft = draft;
         self.file_note = None;
@@ -381,65 +370,6 @@ impl Session {
         }
         self.ask_restore(out);
         out.push(Patch::Focus { id: "input-phrase".to_owned() });
-    }
-
-    fn save(&self, what: &str, tree: Tree, out: &mut Vec<Patch>) {
-        let title: String = self
-            .draft
-            .get("title")
-            .chars()
-            .map(|letter| if letter.is_alphanumeric() { letter } else { '-' })
-            .collect();
-        let name = match (what, title.trim_matches('-')) {
-            ("job", "") => "book".to_owned(),
-            ("job", title) => title.to_lowercase(),
-            _ => "shop".to_owned(),
-        };
-        let text = (self.json.print)(&tree);
-        out.push(Patch::Download { name: format!("{name}.quirefit-{what}.json"), text });
-    }
-
-    /// A file was opened: a job or a shop, told apart by what it says it is.
-    fn file(&mut self, text: &str, out: &mut Vec<Patch>) {
-        self.file_note = Some(self.open_file(text, out));
-        self.show_file_note(out);
-    }
-
-    fn open_file(
-        &mut self,
-        text: &str,
-        out: &mut Vec<Patch>,
-    ) -> Result<&'static str, Vec<FieldError>> {
-        let foreign = || {
-            vec![FieldError {
-                path: String::new(),
-                given: String::new(),
-                wrong: say("file.no-json"),
-                repair: say("file.no-json.repair"),
-            }]
-        };
-        let tree = (self.json.parse)(text).ok_or_else(foreign)?;
-        let is = |format: &str| {
-            matches!(&tree, Tree::Map(entries)
-                if entries.iter().any(|(key, value)| key == "format" && *value == Tree::text(format)))
-        };
-        if is(shop::SCHEMA.format) {
-            let draft = from_tree(&tree, &shop::SCHEMA)?;
-            self.shop = shop::read(&draft)?;
-            self.own_shop = Some(draft);
-            self.advising.forget();
-            let line = self.draft.get("line");
-            if !line.is_empty() && self.shop.line(line).is_none() {
-                self.settle();
-                self.remember("");
-                self.draft.set("line", "");
-            }
-            self.refill(out);
-            return Ok("file.shop-opened");
-        }
-        let draft = from_tree(&tree, &job::SCHEMA)?;
-        self.replace(draft, out);
-        Ok("file.job-opened")
     }
 
     fn read_as(&mut self, name: &str, out: &mut Vec<Patch>) {
@@ -492,14 +422,5 @@ impl Session {
         self.refill(out);
         self.file_note = Some(Ok("page.trap"));
         self.show_file_note(out);
-    }
-
-    fn fault_list(&self, errors: &[FieldError]) -> String {
-        let printer = self.printer();
-        maud::html! {
-            p { strong { (printer.word("file.not-opened")) } }
-            ul { @for error in errors { li { (html::file_fault(error, &printer)) } } }
-        }
-        .into_string()
     }
 }
