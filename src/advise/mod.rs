@@ -7,6 +7,7 @@
 mod asked;
 mod candidates;
 mod change;
+mod client;
 mod inverse;
 mod offer;
 mod papers;
@@ -39,6 +40,8 @@ pub struct Advice {
     /// Ways that pass, least change first: ways that fit, or only where there are none, ways that
     /// only just fit. Empty until searched.
     pub offers: Vec<Offer>,
+    /// The same as a client may be told them: no count names how far the line goes.
+    pub for_client: Vec<Offer>,
     /// The questions turned round; nothing until searched.
     pub inverse: Option<Inverse>,
     /// Books planned for it.
@@ -52,7 +55,8 @@ impl Advice {
     #[must_use]
     pub fn at_once(job: &Job, shop: &Shop, plan: &Plan) -> Self {
         let room = room(job, shop, plan);
-        Self { room, offers: Vec::new(), inverse: None, tried: 0, cost: None }
+        let (offers, for_client) = (Vec::new(), Vec::new());
+        Self { room, offers, for_client, inverse: None, tried: 0, cost: None }
     }
 
     /// The whole of it. `draft` is the text that `job` was read from.
@@ -62,7 +66,7 @@ impl Advice {
         let mut search = Search::new(draft, job, shop);
         search.run(most);
         advice.inverse = Some(search.inverse(advice.room));
-        advice.offers = search.offers();
+        advice.offer(draft, shop, search.offers());
         advice.tried = search.tried();
         advice
     }
@@ -72,11 +76,17 @@ impl Advice {
         self.cost = self.cost.take().or_else(|| CostSteps::of(job, shop, plan));
     }
 
-    /// Every way only just fits: none fits.
-    #[must_use]
-    pub fn only_just(&self) -> bool {
-        !self.offers.is_empty() && self.offers.iter().all(|offer| offer.verdict != Verdict::Fits)
+    /// Puts what was found on offer, to makers and to a client.
+    pub fn offer(&mut self, draft: &Draft, shop: &Shop, offers: Vec<Offer>) {
+        self.for_client = client::for_client(draft, shop, &offers);
+        self.offers = offers;
     }
+}
+
+/// There are ways, and every one of them only just fits.
+#[must_use]
+pub fn only_just(offers: &[Offer]) -> bool {
+    !offers.is_empty() && offers.iter().all(|offer| offer.verdict != Verdict::Fits)
 }
 
 impl Search<'_> {

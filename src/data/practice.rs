@@ -91,3 +91,6 @@ pub static SHOP_DEFAULTS: Defaults = Defaults {
     gutter: Mm(6.0),
     source: Source::Practice,
 };
+
+/// Page counts that a client is told are full steps of so many: a sheet that is folded twice.
+pub const CLIENT_STEP: Sourced<Pages> = Sourced::new(Pages(8), Source::Practice);

@@ -176,10 +176,9 @@ impl Session {
 
     /// Takes an offer: its texts go into the draft that the answer is about.
     pub(super) fn apply(&mut self, place: &str, out: &mut Vec<Patch>) {
-        let offer = self.shown.as_ref().and_then(|(_, _, advice)| {
-            advice.offers.iter().enumerate().find(|(index, _)| index.to_string() == place)
-        });
-        let Some((_, offer)) = offer else { return };
+        let Some(scene) = self.scene() else { return };
+        let mut offers = html::fixes::offers(&scene).iter().enumerate();
+        let Some((_, offer)) = offers.find(|(index, _)| index.to_string() == place) else { return };
         let mut draft = self.advising.draft.clone();
         for (path, text) in &offer.edits {
             let named = self.shop.stocks.iter().any(|stock| stock.name == *text);

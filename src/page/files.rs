@@ -83,7 +83,11 @@ impl Session {
         let printer = self.printer();
         maud::html! {
             p { strong { (printer.word("file.not-opened")) } }
-            ul { @for error in errors { li { (html::file_fault(error, &printer)) } } }
+            @if self.may_read(errors) {
+                ul { @for error in errors { li { (html::file_fault(error, &printer)) } } }
+            } @else {
+                p { (printer.word("file.for-makers")) }
+            }
         }
         .into_string()
     }

@@ -103,10 +103,11 @@ pub(super) fn advice(found: &Tree, draft: &Draft, job: &Job, shop: &Shop, plan: 
         _ => None,
     };
     let most_pages = number(found, "most_pages").map(|pages| Pages(pages as u32));
-    Advice {
-        offers: list(found, "offers").iter().filter_map(offer).collect(),
+    let mut advice = Advice {
         inverse: Some(Inverse { most_pages, heaviest }),
         tried: number(found, "tried").unwrap_or_default() as usize,
         ..Advice::at_once(job, shop, plan)
-    }
+    };
+    advice.offer(draft, shop, list(found, "offers").iter().filter_map(offer).collect());
+    advice
 }

@@ -14,6 +14,7 @@ mod helper;
 mod language;
 #[cfg(target_arch = "wasm32")]
 mod objects;
+mod reading;
 mod saved;
 mod session;
 mod show;

@@ -1,7 +1,9 @@
 //! What the browser keeps for next time, and the JSON it is written in.
 
 use super::language::SETTING;
+use super::reading::{name_of, reading_of};
 use crate::draft::{Draft, Tree, from_tree, to_tree};
+use crate::view::Reading;
 use crate::words::Language;
 use crate::{job, shop};
 
@@ -15,10 +17,12 @@ pub struct Json {
 }
 
 /// The kept state.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq)]
 pub(super) struct Saved {
     /// The language that somebody has chosen.
     pub language: Option<&'static Language>,
+    /// Who reads: a client who opens the page again is still a client.
+    pub reading: Reading,
     /// The job in the form.
     pub job: Option<Draft>,
     /// Jobs that nobody has decided about yet, the latest last.
@@ -27,6 +31,19 @@ pub(super) struct Saved {
     pub shop: Option<Draft>,
     /// A kept state that could not be read: damaged, or a newer page's.
     pub unread: Option<String>,
+}
+
+impl Default for Saved {
+    fn default() -> Self {
+        Self {
+            language: None,
+            reading: Reading::Design,
+            job: None,
+            earlier: Vec::new(),
+            shop: None,
+            unread: None,
+        }
+    }
 }
 
 /// The name of the kept form.
@@ -54,6 +71,10 @@ impl Saved {
             match (key.as_str(), tree) {
                 ("format", tree) => whole &= *tree == Tree::text(FORMAT),
                 (SETTING, Tree::Text(tag)) => found.language = Language::of(tag),
+                ("reading", Tree::Text(name)) => match reading_of(name) {
+                    Some(reading) => found.reading = reading,
+                    None => whole = false,
+                },
                 ("job", tree) => found.job = part(tree, &job::SCHEMA).filter(says_something),
                 ("earlier", Tree::List(list)) => {
                     let jobs = list.iter().filter_map(|tree| part(tree, &job::SCHEMA));
@@ -80,6 +101,9 @@ impl Saved {
         let mut entries = vec![("format".to_owned(), Tree::text(FORMAT))];
         if let Some(language) = self.language {
             entries.push((SETTING.to_owned(), Tree::text(language.tag)));
+        }
+        if self.reading != Reading::Design {
+            entries.push(("reading".to_owned(), Tree::text(name_of(self.reading))));
         }
         if let Some(job) = &self.job {
             entries.push(("job".to_owned(), to_tree(job, &job::SCHEMA)));

@@ -70,6 +70,8 @@ pub struct Session {
     /// Regions that stand open.
     pub(super) open: Vec<&'static str>,
     pub(super) keeps: bool,
+    /// What the browser was given to keep last.
+    pub(super) kept: Saved,
     /// What stands in the one-line entry.
     said: String,
     /// What became of the last file.
@@ -107,7 +109,7 @@ impl Session {
             pending: saved.earlier.into_iter().chain(saved.job).collect(),
             unread: saved.unread,
             untouched: true,
-            reading: Reading::Design,
+            reading: saved.reading,
             explained: String::new(),
             shown: None,
             advising: Advising::default(),
@@ -115,10 +117,12 @@ impl Session {
             sent: BTreeMap::new(),
             open: REGIONS.iter().filter(|row| row.open).map(|row| row.id).collect(),
             keeps: true,
+            kept: Saved::default(),
             said: String::new(),
             file_note: None,
         };
         session.name_example();
+        session.kept = session.worth_keeping();
         session
     }
 
@@ -286,10 +290,7 @@ impl Session {
             "reading" => self.read_as(value, out),
             "explain" => self.explain(value, out),
             "save-job" => self.save("job", to_tree(&self.draft, &job::SCHEMA), out),
-            "save-shop" => {
-                let draft = self.own_shop.clone().unwrap_or_else(|| shop::draft_of(&self.shop));
-                self.save("shop", to_tree(&draft, &shop::SCHEMA), out);
-            }
+            "save-shop" => self.save_shop(out),
             "save-kept" => {
                 if let Some(text) = self.unread.take() {
                     self.file_note = None;
@@ -370,14 +371,6 @@ impl Session {
         }
         self.ask_restore(out);
         out.push(Patch::Focus { id: "input-phrase".to_owned() });
-    }
-
-    fn read_as(&mut self, name: &str, out: &mut Vec<Patch>) {
-        if let Some((_, reading)) = html::READINGS.iter().find(|(id, _)| *id == name) {
-            self.reading = *reading;
-            self.announced = None;
-            self.show(out);
-        }
     }
 
     fn explain(&mut self, figure: &str, out: &mut Vec<Patch>) {

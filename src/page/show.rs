@@ -26,7 +26,7 @@ impl Session {
         self.set_html(id, maud::html! { (text) }.into_string(), out);
     }
 
-    fn set_attr(
+    pub(super) fn set_attr(
         &mut self,
         id: String,
         name: &'static str,
@@ -192,24 +192,33 @@ impl Session {
                 self.paint_region(region, out);
             }
         }
-        for (name, reading) in html::READINGS {
-            let pressed = if reading == self.reading { "true" } else { "false" };
-            self.set_attr(format!("reading-{name}"), "aria-pressed", Some(pressed), out);
-            if reading == self.reading {
-                self.set_attr("page".to_owned(), "data-reading", Some(name), out);
-            }
-        }
+        self.show_reading(out);
         self.show_explanation(out);
         self.show_first_off(out);
-        if self.keeps && (!self.untouched || self.chose_language) {
-            let text = Saved {
-                language: self.chose_language.then_some(self.language),
-                job: (!self.untouched).then(|| self.draft.clone()),
-                earlier: self.pending.clone(),
-                shop: self.own_shop.clone(),
-                unread: self.unread.clone(),
-            }
-            .print(self.json);
+        self.keep(out);
+    }
+
+    /// What is worth keeping for next time.
+    pub(super) fn worth_keeping(&self) -> Saved {
+        Saved {
+            language: self.chose_language.then_some(self.language),
+            reading: self.reading,
+            job: (!self.untouched).then(|| self.draft.clone()),
+            earlier: self.pending.clone(),
+            shop: self.own_shop.clone(),
+            unread: self.unread.clone(),
+        }
+    }
+
+    /// Keeps it once somebody has done something, and no oftener than it changes.
+    fn keep(&mut self, out: &mut Vec<Patch>) {
+        let saved = self.worth_keeping();
+        let kept = &self.kept;
+        let set = (saved.language, saved.reading, &saved.shop);
+        let idle = self.untouched && set == (kept.language, kept.reading, &kept.shop);
+        if self.keeps && !idle && self.kept != saved {
+            let text = saved.print(self.json);
+            self.kept = saved;
             out.push(Patch::Store { text });
         }
     }
@@ -226,15 +235,13 @@ impl Session {
         }
         let hide = hidden.then_some("");
         self.set_attr(format!("region-{}", region.id), "hidden", hide, out);
-        // What this reader does not see is not in the page either.
+        // What this reader does not see is not in the page either, nor what an earlier one has closed.
         let scene = self.scene().filter(|_| !hidden);
         let summary = html::region_summary(region, scene.as_ref()).into_string();
-        let body = (hidden || self.open.contains(&region.id))
-            .then(|| html::region_body(region, scene.as_ref()).into_string());
+        let seen = scene.as_ref().filter(|_| self.open.contains(&region.id));
+        let body = html::region_body(region, seen).into_string();
         self.set_html(&format!("summary-{}", region.id), summary, out);
-        if let Some(body) = body {
-            self.set_html(&format!("body-{}", region.id), body, out);
-        }
+        self.set_html(&format!("body-{}", region.id), body, out);
         self.advising.painted(region.id, self.reading);
     }
 

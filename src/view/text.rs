@@ -1,6 +1,6 @@
 //! The plan as plain text, for a terminal.
 
-use crate::advise::{Advice, CostSteps, Offer, Room, Told};
+use crate::advise::{Advice, CostSteps, Offer, Room, Told, only_just};
 use crate::explain::{FIGURES, explain};
 use crate::job::Job;
 use crate::plan::{Plan, Verdict};
@@ -83,7 +83,7 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
 pub fn advice(advice: &Advice, plan: &Plan, printer: &Printer) -> String {
     let fits = plan.verdict == Verdict::Fits;
     let mut lines = vec![printer.word(if fits { "fixes.else" } else { "region.fixes" }).to_owned()];
-    if advice.only_just() {
+    if only_just(&advice.offers) {
         lines.push(format!("  {}", printer.word("fixes.only-just")));
     }
     if advice.offers.is_empty() {

@@ -1,7 +1,9 @@
 //! The answer in prose, with the figures set large inside it, and the picture beside it.
 
 use super::Scene;
+use super::cost::priced;
 use crate::advise::Room;
+use crate::data::CLIENT_STEP;
 use crate::drawing::book_end;
 use crate::job::{Role, Section, Spine};
 use crate::plan::{Finding, Verdict, Weight};
@@ -19,8 +21,6 @@ const CARD: Mm = Mm(0.76);
 const LYING: f64 = 22.0;
 /// See [`LYING`].
 const BESIDE: f64 = 3.0;
-/// Head-room told to a client: only in pages, and only up to the next so many.
-const CLIENT_ROOM: Pages = Pages(8);
 
 /// The answer. `stale` while what stands in the form is not complete: it is then the last answer.
 #[must_use]
@@ -49,6 +49,7 @@ pub fn answer(scene: &Scene, stale: bool) -> Markup {
         }
         p class="figures" { (scene.tell(&figures(scene))) }
         p class="aside" { (scene.tell(&aside(scene))) }
+        @if let Some(told) = price(scene) { p class="price" { (scene.tell(&told)) } }
     }
 }
 
@@ -61,7 +62,8 @@ fn about(scene: &Scene) -> Say {
         .put("height", scene.job.size.height)
 }
 
-/// Why: head-room when it fits, else what decides. A client never hears of limits.
+/// Why: head-room when it fits, else what decides. A client never hears of limits, and of head-room
+/// only up to the next full step.
 fn reason(scene: &Scene) -> Say {
     let worst = scene.plan.findings.iter().find(|finding| finding.weight >= Weight::Marginal);
     match (worst, scene.reading) {
@@ -77,7 +79,7 @@ fn reason(scene: &Scene) -> Say {
 fn room(scene: &Scene, reading: Reading) -> Say {
     let sheet = Pages(PAGES_PER_SHEET);
     let Room::Pages(pages) = scene.advice.room else { return say("room.unlimited") };
-    let told = if reading == Reading::Client { pages.min(CLIENT_ROOM) } else { pages };
+    let told = if reading == Reading::Client { pages.min(CLIENT_STEP.value) } else { pages };
     if told < sheet { say("room.none") } else { say("room.pages").put("pages", told) }
 }
 
@@ -103,6 +105,13 @@ fn aside(scene: &Scene) -> Say {
         Some(mass) => say("answer.aside").say("like", like).figure("mass", "mass", mass.book),
         None => like,
     }
+}
+
+/// A client reads a price only by the shop's own rule, and only of a cost that is whole.
+fn price(scene: &Scene) -> Option<Say> {
+    let cost = &scene.plan.results.cost;
+    let told = scene.reading == Reading::Client && !cost.incomplete;
+    told.then(|| priced(scene.shop, cost)).flatten()
 }
 
 /// The verdict as a shape: a tick in a circle, a balance tipped, a bar crossed.

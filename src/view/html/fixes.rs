@@ -1,7 +1,7 @@
 //! What would make it fit, or what else would work: ways that pass, to be taken with one tap.
 
 use super::Scene;
-use crate::advise::Offer;
+use crate::advise::{Offer, only_just};
 use crate::plan::Verdict;
 use crate::view::Reading;
 use crate::view::text::{gain, turned_round, way};
@@ -17,11 +17,13 @@ pub fn heading(scene: &Scene) -> &'static str {
     }
 }
 
-/// The offers this reader may see, with their places among all. A client's speak only of pages,
-/// papers and size.
-fn offers<'a>(scene: &'a Scene) -> impl Iterator<Item = (usize, &'a Offer)> {
-    let client = scene.reading == Reading::Client;
-    scene.advice.offers.iter().enumerate().filter(move |(_, offer)| !client || offer.for_client())
+/// The offers this reader may see: a client's speak only of pages, papers and size.
+#[must_use]
+pub fn offers<'a>(scene: &Scene<'a>) -> &'a [Offer] {
+    match scene.reading {
+        Reading::Client => &scene.advice.for_client,
+        Reading::Design | Reading::Floor => &scene.advice.offers,
+    }
 }
 
 /// One line: the least change.
@@ -32,9 +34,9 @@ pub fn summary(scene: &Scene) -> Markup {
 
 fn told(scene: &Scene) -> Say {
     let fits = scene.plan.verdict == Verdict::Fits;
-    match offers(scene).next() {
-        Some((_, offer)) if fits => say("fixes.also").say("way", way(offer)),
-        Some((_, offer)) => say("fixes.least").say("way", way(offer)),
+    match offers(scene).first() {
+        Some(offer) if fits => say("fixes.also").say("way", way(offer)),
+        Some(offer) => say("fixes.least").say("way", way(offer)),
         None if scene.advice.inverse.is_none() => say("fixes.looking"),
         None if fits => say("fixes.none.else"),
         None => say("fixes.none"),
@@ -45,15 +47,15 @@ fn told(scene: &Scene) -> Say {
 #[must_use]
 pub fn body(scene: &Scene) -> Markup {
     let dummy = |offer: &Offer| offer.edits.iter().any(|(path, _)| path.starts_with("dummy_"));
-    let shown: Vec<(usize, &Offer)> = offers(scene).collect();
+    let shown = offers(scene);
     html! {
-        @if scene.advice.only_just() { p class="only-just" { (scene.word("fixes.only-just")) } }
+        @if only_just(shown) { p class="only-just" { (scene.word("fixes.only-just")) } }
         @if shown.is_empty() {
             p { (scene.tell(&told(scene))) }
         } @else {
             p class="hint" { (scene.word("fixes.hint")) }
             ul class="fixes" {
-                @for (place, offer) in &shown {
+                @for (place, offer) in shown.iter().enumerate() {
                     li {
                         button type="button" class="fix" id={ "fix-" (place) } data-act="apply"
                             data-value=(place) { (scene.tell(&way(offer))) }
@@ -61,7 +63,7 @@ pub fn body(scene: &Scene) -> Markup {
                     }
                 }
             }
-            @if shown.iter().any(|(_, offer)| dummy(offer)) {
+            @if shown.iter().any(dummy) {
                 p class="hint" { (scene.word("fixes.dummy")) }
             }
         }

@@ -53,7 +53,8 @@ fn carton_rows(scene: &Scene, cartons: Cartons, copy: Band<Gram>) -> Markup {
         (scene.row("pack.each", None, Band::exact(Measure::count(cartons.each))))
         (scene.row("pack.boxes", None, Band::exact(Measure::count(cartons.cartons))))
         (scene.row("pack.last", None, Band::exact(Measure::count(cartons.last))))
-        (scene.row("pack.full", None, full))
+        // A carton is filled as far as it may be: that is the shop's own limit.
+        @if scene.reading != Reading::Client { (scene.row("pack.full", None, full)) }
     }
 }
 

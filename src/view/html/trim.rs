@@ -3,6 +3,7 @@
 use super::Scene;
 use crate::job::HeadFoot;
 use crate::units::{Band, Mm};
+use crate::view::Reading;
 use crate::words::say;
 use maud::{Markup, html};
 
@@ -18,7 +19,8 @@ pub fn summary(scene: &Scene) -> Markup {
     )
 }
 
-/// Every figure of the cut.
+/// Every figure of the cut. With its tolerance the outermost chip is the least that the line cuts
+/// clean, and where the knife stands is the operator's: a client reads neither.
 #[must_use]
 pub fn body(scene: &Scene) -> Markup {
     let results = &scene.plan.results;
@@ -28,13 +30,16 @@ pub fn body(scene: &Scene) -> Markup {
         HeadFoot::Before => "trim.head-foot.before",
         HeadFoot::After => "trim.head-foot.after",
     };
+    let makers = scene.reading != Reading::Client;
     html! {
         dl class="list" {
             (scene.row("trim.cut", Some("face_cut"), Band::exact(trim.face_cut)))
-            (scene.row("trim.outermost", None, trim.outermost_chip))
-            (scene.row("trim.innermost", None, trim.innermost_chip))
-            (scene.row("trim.knife-spine", None, Band::exact(job.size.width)))
-            (scene.row("trim.knife-face", None, Band::exact(trim.knife_from_face)))
+            @if makers {
+                (scene.row("trim.outermost", None, trim.outermost_chip))
+                (scene.row("trim.innermost", None, trim.innermost_chip))
+                (scene.row("trim.knife-spine", None, Band::exact(job.size.width)))
+                (scene.row("trim.knife-face", None, Band::exact(trim.knife_from_face)))
+            }
             (scene.row("trim.flat-width", Some("untrimmed"), Band::exact(trim.flat.width)))
             (scene.row("trim.flat-height", None, Band::exact(trim.flat.height)))
             (scene.row("trim.travel", None, Band::exact(trim.travel_height)))

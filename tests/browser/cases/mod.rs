@@ -2,6 +2,7 @@
 //! it belongs to, and its name in that file's `cases!` list.
 
 mod advice;
+mod client;
 mod files;
 mod glue;
 mod harness;
@@ -20,6 +21,7 @@ pub fn all() -> Vec<&'static Case> {
         typing::CASES,
         files::CASES,
         advice::CASES,
+        client::CASES,
         looks::CASES,
     ]
     .into_iter()
