@@ -129,7 +129,7 @@ impl Page {
 
     /// One event, and the rest that it asks for.
     fn tell(&mut self, kind: &str, id: &str, value: &str) {
-        let later = |patches: &[Patch]| patches.iter().any(|patch| *patch == Patch::Later {});
+        let later = |patches: &[Patch]| patches.contains(&Patch::Later {});
         let mut patches = self.session.handle(&Event::new(kind, id, value));
         loop {
             patches.iter().for_each(|patch| self.take(patch));
