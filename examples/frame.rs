@@ -7,7 +7,7 @@ use quirefit::advise::{Advice, MOST_TRIED};
 use quirefit::draft::Draft;
 use quirefit::page::EXAMPLE;
 use quirefit::view::html::{Page, Scene, frame};
-use quirefit::view::{Numbers, Printer, Reading};
+use quirefit::view::{Numbers, Printer, Reading, Screen};
 use quirefit::words::{Language, built_in};
 use quirefit::{job, plan, shop};
 
@@ -28,6 +28,7 @@ fn main() {
         advice,
         printer,
         reading: Reading::Design,
+        screen: Screen::default(),
     });
     let page = Page { draft: &draft, shop: &shop, printer, language, scene };
     println!("{}", frame(&page).into_string());

@@ -6,8 +6,8 @@ use crate::results::work_out_into;
 use crate::shop::Shop;
 
 pub use crate::book::{
-    Blanks, BookMass, Calibrated, CoverPlan, FirstOff, Folio, Folios, Leaf, Margins, Shape, Spread,
-    Stack, Trim, Trust, distance_left, spreads,
+    Blanks, BookMass, Calibrated, Clearance, CoverPlan, FirstOff, Folio, Folios, Leaf, Margins,
+    Shape, Spread, Stack, Trim, Trust, distance_left, pages_at_risk, spreads,
 };
 pub use crate::check::{Finding, Verdict, Weight};
 pub use crate::cost::{Alternative, AtCopies, Cost, Item, price};

@@ -10,7 +10,7 @@ use quirefit::plan::plan;
 use quirefit::units::{Band, Measure, Unit};
 use quirefit::view::csv::{Cell, Column, Table, safe, tables, write};
 use quirefit::view::html::Scene;
-use quirefit::view::{Numbers, Printer, Reading};
+use quirefit::view::{Numbers, Printer, Reading, Screen};
 use quirefit::words::{EN, EN_GB, Mark, Words};
 use support::{files, planned_file};
 
@@ -23,7 +23,15 @@ fn tables_of(path: &str, reading: Reading, numbers: Numbers) -> (Vec<Table>, Str
     let words = Words::load(&[EN, EN_GB]);
     let printer = Printer { words: &words, numbers };
     let advice = Advice::at_once(&job, &shop, &planned);
-    let scene = Scene { job: &job, shop: &shop, plan: &planned, advice: &advice, printer, reading };
+    let scene = Scene {
+        job: &job,
+        shop: &shop,
+        plan: &planned,
+        advice: &advice,
+        printer,
+        reading,
+        screen: Screen::default(),
+    };
     let tables = tables(&scene);
     let text = write(&tables, &printer);
     (tables, text)

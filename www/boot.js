@@ -73,6 +73,9 @@ export async function boot(root, planner, words, source) {
   page.run([...held].map(([id, text]) => ({ op: "value", id, text })));
   for (const event of early) page.tell(...event);
 
+  // How wide the page stands, before it is painted and whenever that changes.
+  const width = ([{ contentRect }]) => page.tell("width", "", String(Math.round(contentRect.width)));
+  new ResizeObserver(width).observe(root.getElementById("page"));
   if (source) seek = hire(source, module, page.tell);
   // Writing back what is there shows whether anything can be kept at all.
   if (own && !remember(saved || "")) page.tell("storage", "", "none");

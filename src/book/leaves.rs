@@ -2,7 +2,7 @@
 
 use super::stack::sum_by_lot;
 use super::{Fold, Folios, Stack, folios};
-use crate::job::{Job, Section};
+use crate::job::{Job, Role, Section};
 use crate::units::{Band, Mm};
 use core::cmp::Ordering;
 
@@ -28,6 +28,8 @@ pub struct Leaf {
     pub image_shift: Mm,
     /// How far the shift may be off because the paper's thickness and the fold are in doubt.
     pub drift: Mm,
+    /// The trade's creep up to here: one thickness for every sheet inside the cover.
+    pub trade: Mm,
     /// The page numbers on its four sides.
     pub folios: Folios,
 }
@@ -50,7 +52,7 @@ pub fn leaves(job: &Job, stack: &Stack, fold: &Fold, out: &mut Vec<Leaf>) {
     let sheets = job.sheets();
     let half = 1.0 / 2.0;
     let outermost = job.sections.iter().position(|section| section.sheets.get() > 0);
-    let mut place = 0;
+    let (mut place, mut trade) = (0, Mm::ZERO);
     for (section, part) in job.sections.iter().enumerate() {
         let caliper = stack.calipers.get(section).copied().unwrap_or_default();
         // What lies outside this section, from the middle of the outermost leaf on; the section's own
@@ -73,6 +75,9 @@ pub fn leaves(job: &Job, stack: &Stack, fold: &Fold, out: &mut Vec<Leaf>) {
             .sum();
         for nth in 1..=part.sheets.get() {
             place += 1;
+            if part.role != Role::Cover {
+                trade = trade + caliper.nominal;
+            }
             let own = caliper.times(same + f64::from(nth) - half);
             let step = Band::<Mm>::sum_independent([others, own].into_iter());
             let rise = |shape: super::Shape, step: Mm, depth: Mm, stack: Mm| {
@@ -99,6 +104,7 @@ pub fn leaves(job: &Job, stack: &Stack, fold: &Fold, out: &mut Vec<Leaf>) {
                 length: job.size.width + wrap - push_out.nominal,
                 image_shift,
                 drift: off(wraps.low, push_out.low).max(off(wraps.high, push_out.high)),
+                trade,
                 folios: folios(job, place, sheets),
             });
         }

@@ -1,22 +1,31 @@
 //! Which pages the push-out endangers, and how much bleed the face and the fold need.
 
-use super::Leaf;
+use super::{Folio, Leaf};
 use crate::job::{ImagesMovedBy, Job};
-use crate::units::Mm;
+use crate::units::{Band, Mm, PAGES_PER_SHEET};
 
-/// Margins over the whole book, worst first.
+/// How near the knife comes to something that stands at one distance from the face on every page.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Clearance {
+    /// That distance.
+    pub distance: Mm,
+    /// Least that remains of it on any page after push-out and tolerance; negative: cut into.
+    pub left: Mm,
+    /// Place of the sheet that decides, counted from the outside.
+    pub worst: u32,
+    /// Where the knife falls on that sheet's pages, see [`cut_on_page`].
+    pub cut: Band<Mm>,
+    /// The outermost sheet whose pages are at risk; nothing when none is.
+    pub at_risk_from: Option<u32>,
+}
+
+/// Margins over the whole book.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Margins {
-    /// Distance from the face reckoned with: typed, or the safe margin.
-    pub art: Mm,
-    /// Least that remains of it on any page after push-out and tolerance; negative: cut into.
-    pub art_left: Mm,
-    /// The same for the page numbers, when their distance was typed.
-    pub folio_left: Option<Mm>,
-    /// Place of the sheet that decides.
-    pub worst_sheet: u32,
-    /// Sheets from this place inward have art at risk; nothing when none has.
-    pub at_risk_from: Option<u32>,
+    /// The nearest art: at the distance typed, or at the safe margin.
+    pub art: Clearance,
+    /// The page numbers, when their distance was typed.
+    pub folio: Option<Clearance>,
     /// Bleed that the face needs so that no white shows on any page.
     pub face_bleed: Mm,
     /// Widest gap at a fold between the two pages of a sheet, when pictures are moved.
@@ -25,45 +34,83 @@ pub struct Margins {
     pub fold_overlap: Mm,
 }
 
-/// What remains of a distance from the face on one leaf: moved, only the drift and the tolerance
-/// take from it; laid from the fold and not moved, the shift does too (a + s_k − drift − tolerance).
+/// Where the knife falls on a leaf's pages, from the face of the page as it is laid, outward positive.
+///
+/// Moved pictures leave only the drift and the tolerance; laid from the fold and not moved, the page
+/// ends short of the cut by its shift s_k, or beyond it where that is negative.
 #[must_use]
-pub fn distance_left(job: &Job, leaf: &Leaf, distance: Mm) -> Mm {
-    let placed = match job.images {
+pub fn cut_on_page(job: &Job, leaf: &Leaf) -> Band<Mm> {
+    let nominal = match job.images {
         ImagesMovedBy::Shop | ImagesMovedBy::Designer => Mm::ZERO,
         ImagesMovedBy::Nobody => leaf.image_shift,
     };
-    distance + placed - leaf.drift - job.tolerance
+    Band::<Mm>::around(nominal, leaf.drift + job.tolerance)
+}
+
+/// What remains of a distance from the face on one leaf at worst.
+#[must_use]
+pub fn distance_left(job: &Job, leaf: &Leaf, distance: Mm) -> Mm {
+    distance + cut_on_page(job, leaf).low
+}
+
+/// How near the knife comes over the whole book.
+fn clearance(job: &Job, leaves: &[Leaf], distance: Mm) -> Clearance {
+    let mut result = Clearance { distance, left: distance, ..Clearance::default() };
+    for leaf in leaves {
+        let left = distance_left(job, leaf, distance);
+        if result.worst == 0 || left < result.left {
+            (result.left, result.worst) = (left, leaf.place);
+            result.cut = cut_on_page(job, leaf);
+        }
+        if left < Mm::ZERO && result.at_risk_from.is_none() {
+            result.at_risk_from = Some(leaf.place);
+        }
+    }
+    result
 }
 
 /// Margins of the book.
 #[must_use]
 pub fn margins(job: &Job, leaves: &[Leaf]) -> Margins {
-    let art = job.art_face.unwrap_or(job.safe);
-    let mut result = Margins { art, art_left: art, ..Margins::default() };
-    let mut first = true;
+    let mut result = Margins {
+        art: clearance(job, leaves, job.art_face.unwrap_or(job.safe)),
+        folio: job.folio_face.map(|distance| clearance(job, leaves, distance)),
+        ..Margins::default()
+    };
     for leaf in leaves {
-        let left = distance_left(job, leaf, art);
-        if first || left < result.art_left {
-            (result.art_left, result.worst_sheet) = (left, leaf.place);
-        }
-        if left < Mm::ZERO && result.at_risk_from.is_none() {
-            result.at_risk_from = Some(leaf.place);
-        }
-        if let Some(folio) = job.folio_face {
-            let left = distance_left(job, leaf, folio);
-            result.folio_left = Some(result.folio_left.map_or(left, |least| least.min(left)));
-        }
-        let beyond = match job.images {
-            ImagesMovedBy::Nobody => leaf.image_shift.max(Mm::ZERO),
-            ImagesMovedBy::Shop | ImagesMovedBy::Designer => Mm::ZERO,
-        };
-        result.face_bleed = result.face_bleed.max(beyond + leaf.drift + job.tolerance);
+        result.face_bleed =
+            result.face_bleed.max(cut_on_page(job, leaf).high.max(leaf.drift + job.tolerance));
         if job.images != ImagesMovedBy::Nobody {
             result.fold_gap = result.fold_gap.max(leaf.image_shift * 2.0);
             result.fold_overlap = result.fold_overlap.max(leaf.image_shift * -2.0);
         }
-        first = false;
     }
     result
+}
+
+/// The pages on which less than nothing remains of a distance: sides of a separate cover that are, and
+/// page numbers from … to.
+#[must_use]
+pub fn pages_at_risk(job: &Job, leaves: &[Leaf], distance: Mm) -> (bool, Vec<(u32, u32)>) {
+    let mut cover = false;
+    let mut marked = vec![false; leaves.len() * PAGES_PER_SHEET as usize + 1];
+    let at_risk = leaves.iter().filter(|leaf| distance_left(job, leaf, distance) < Mm::ZERO);
+    for folio in at_risk.flat_map(|leaf| leaf.folios.all()) {
+        match folio {
+            Folio::Page(page) => {
+                if let Some(mark) = marked.get_mut(page as usize) {
+                    *mark = true;
+                }
+            }
+            Folio::Cover(_) => cover = true,
+        }
+    }
+    let mut spans: Vec<(u32, u32)> = Vec::new();
+    for (page, _) in (0..).zip(marked).filter(|(_, marked)| *marked) {
+        match spans.last_mut() {
+            Some((_, last)) if *last + 1 == page => *last = page,
+            _ => spans.push((page, page)),
+        }
+    }
+    (cover, spans)
 }

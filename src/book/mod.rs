@@ -19,7 +19,7 @@ pub use cover::{CoverPlan, cover, crease_channel};
 pub use first_off::{FirstOff, first_off};
 pub use fold::{Fold, Shape};
 pub use leaves::{Leaf, leaves, trade_creep};
-pub use margins::{Margins, distance_left, margins};
+pub use margins::{Clearance, Margins, cut_on_page, distance_left, margins, pages_at_risk};
 pub use mass::{BookMass, mass};
 pub use pages::{Blanks, Folio, Folios, Spread, blanks, folios, spreads};
 pub use stack::{Stack, stack, stack_into};

@@ -1,23 +1,24 @@
-//! On some pages the cut comes into what stands nearest to the face.
+//! On some pages the cut comes into what stands nearest to the face: art, or the page number.
 
 use super::{Finding, Weight};
+use crate::book::Clearance;
 use crate::job::{ImagesMovedBy, Job};
-use crate::results::Results;
-use crate::shop::Shop;
 use crate::units::Measure;
 
-pub const ID: &str = "art_at_risk";
+pub const ART: &str = "art_at_risk";
+pub const FOLIO: &str = "folio_at_risk";
 
-pub fn look(job: &Job, _: &Shop, results: &Results) -> Option<Finding> {
-    let from = results.margins.at_risk_from?;
+pub fn look(id: &'static str, job: &Job, clearance: Option<&Clearance>) -> Option<Finding> {
+    let clearance = clearance?;
+    let from = clearance.at_risk_from?;
     let case = match job.images {
         ImagesMovedBy::Nobody => "not-moved",
         ImagesMovedBy::Shop | ImagesMovedBy::Designer => "moved",
     };
     Some(
-        Finding::new(ID, case, Weight::Warning)
-            .with("art", results.margins.art)
-            .with("left", results.margins.art_left)
+        Finding::new(id, case, Weight::Warning)
+            .with("art", clearance.distance)
+            .with("left", clearance.left)
             .with("from", Measure::count(from)),
     )
 }

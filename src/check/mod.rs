@@ -109,7 +109,7 @@ const fn whole(id: &'static str, look: fn(&Job, &Shop, &Results) -> Option<Findi
 }
 
 /// Every rule, in the order in which findings of one weight are told.
-pub static RULES: [Rule; 47] = [
+pub static RULES: [Rule; 48] = [
     whole(too_few_sheets::ID, too_few_sheets::look),
     limit(LimitId::FlatStack),
     limit(LimitId::Sheets),
@@ -129,7 +129,12 @@ pub static RULES: [Rule; 47] = [
     limit(LimitId::Bins),
     whole(stitch_room::ID, stitch_room::look),
     whole(paper_unsaid::ID, paper_unsaid::look),
-    whole(art_at_risk::ID, art_at_risk::look),
+    whole(art_at_risk::ART, |job, _, results| {
+        art_at_risk::look(art_at_risk::ART, job, Some(&results.margins.art))
+    }),
+    whole(art_at_risk::FOLIO, |job, _, results| {
+        art_at_risk::look(art_at_risk::FOLIO, job, results.margins.folio.as_ref())
+    }),
     whole(bleed::ID, bleed::look),
     whole(fold_gap::ID, fold_gap::look),
     whole(blanks::ID, blanks::look),

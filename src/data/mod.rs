@@ -4,6 +4,7 @@
 
 mod basis_sizes;
 mod bindings;
+mod card;
 mod changes;
 mod demo;
 mod line_parts;
@@ -22,6 +23,7 @@ mod wires;
 
 pub use basis_sizes::{BASIS_SIZES, BasisSize};
 pub use bindings::{BINDINGS, Binding};
+pub use card::{CARD, Card};
 pub use changes::{
     BOUND, BY_RULE, CHANGES, COPIES_UP, COVER, ChangeKind, FACE_CUT, HEAD_FOOT, LINE, OTHER_KIND,
     OWN, PAGES, SELF_COVER, SIZE, SPINE, TURNED, VOLUMES, WEIGHT,

@@ -3,13 +3,11 @@
 //! The fold stands upright. The back is seen as it lies once the press sheet has been turned over with
 //! the gripper at the same edge. A short stroke marks the head of each page.
 
-use super::{Anchor, Drawing, Pen, Point, Shape};
+use super::{Anchor, Drawing, Pen, Point, Room, Shape};
 use crate::plan::{Folio, Leaf, Panel, Plan, Route, Side, Way, copies, panels};
 use crate::units::{Measure, Mm, Size};
 use crate::words::{Say, say};
 
-/// Width of the drawing.
-const WIDTH: f64 = 150.0;
 /// Between front and back.
 const GAP: f64 = 10.0;
 /// Room to the left of a sheet, for the gripper's name.
@@ -37,22 +35,28 @@ const INSIDE: f64 = 1.0;
 
 /// Draws the chosen press sheet with the outermost folded sheet on it; nothing when none can be used.
 #[must_use]
-pub fn press_sheet(plan: &Plan) -> Option<Drawing> {
+pub fn press_sheet(plan: &Plan, room: Room) -> Option<Drawing> {
     let layout = &plan.results.layout;
     let way = layout.chosen().filter(|way| way.refusal.is_none())?;
     let leaf = plan.results.leaves.first()?;
     let (wide, high) = (way.press.width.get(), way.press.height.get());
-    let room = (WIDTH - GAP) / 2.0 - LEFT;
-    let scale = (room / wide).min(MOST_HIGH / high);
+    // Beside each other where there is room, else below each other.
+    let narrow = room == Room::Narrow;
+    let width = if narrow { room.width() } else { (room.width() - GAP) / 2.0 };
+    let scale = ((width - LEFT - OVER) / wide).min(MOST_HIGH / high);
+    let each = ABOVE + high * scale + BELOW;
     let mut shapes = Vec::new();
-    for (index, side) in [Side::Front, Side::Back].into_iter().enumerate() {
-        let middle = WIDTH / 4.0 + index as f64 * WIDTH / 2.0;
-        let frame = Frame { plan, way, leaf, side, scale, left: middle - wide * scale / 2.0 };
+    for (side, nth) in [(Side::Front, 0.0), (Side::Back, 1.0)] {
+        let (across, top) = if narrow { (0.0, nth * each) } else { (nth * (width + GAP), 0.0) };
+        let middle = across + width / 2.0;
+        let frame =
+            Frame { plan, way, leaf, side, scale, left: middle - wide * scale / 2.0, top, middle };
         frame.draw(&mut shapes);
     }
     let flats = Measure::count(way.flats());
     Some(Drawing {
         id: "press-sheet",
+        room,
         title: say("drawing.press_sheet")
             .put("width", way.press.width)
             .put("height", way.press.height),
@@ -61,8 +65,8 @@ pub fn press_sheet(plan: &Plan) -> Option<Drawing> {
             .put("columns", Measure::count(way.grid.0))
             .put("rows", Measure::count(way.grid.1))
             .put("used", Measure::share(way.used)),
-        width: WIDTH,
-        height: ABOVE + high * scale + BELOW,
+        width: room.width(),
+        height: if narrow { each * 2.0 } else { each },
         shapes,
     })
 }
@@ -75,12 +79,15 @@ struct Frame<'a> {
     side: Side,
     scale: f64,
     left: f64,
+    /// Top of this side's part of the drawing, and its middle.
+    top: f64,
+    middle: f64,
 }
 
 impl Frame<'_> {
     /// A place on this side of the press sheet.
     fn at(&self, x: f64, y: f64) -> Point {
-        Point { x: self.left + x * self.scale, y: ABOVE + y * self.scale }
+        Point { x: self.left + x * self.scale, y: self.top + ABOVE + y * self.scale }
     }
 
     fn line(&self, from: (f64, f64), to: (f64, f64), pen: Pen, shapes: &mut Vec<Shape>) {
@@ -119,10 +126,9 @@ impl Frame<'_> {
             Side::Front => "drawing.press_sheet.front",
             Side::Back => "drawing.press_sheet.back",
         };
-        let middle = self.at(self.way.press.width.get() / 2.0, 0.0);
         shapes.push(Shape::Text {
             pen: Pen::Ink,
-            at: Point { y: middle.y - OFF, ..middle },
+            at: Point { x: self.middle, y: self.top + ABOVE - OFF },
             anchor: Anchor::Middle,
             words: say(key).put("sheet", Measure::count(self.leaf.place)),
         });
@@ -255,7 +261,7 @@ impl Frame<'_> {
 }
 
 /// What stands on a page of the drawing.
-fn number(folio: Folio) -> Say {
+pub(super) fn number(folio: Folio) -> Say {
     match folio {
         Folio::Page(page) => say("drawing.press_sheet.page").put("page", Measure::count(page)),
         Folio::Cover(side) => say(format!("drawing.press_sheet.cover.{side}")),

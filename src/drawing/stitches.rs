@@ -1,12 +1,10 @@
 //! The spine with its stitches: where they stand from head, foot and the edge that lies at the stop.
 
-use super::{Anchor, Drawing, Pen, Point, Shape};
+use super::{Anchor, Drawing, Pen, Point, Room, Shape};
 use crate::plan::{Plan, Stitch};
 use crate::units::{Measure, Mm, Unit};
 use crate::words::say;
 
-/// Width of the drawing.
-const WIDTH: f64 = 150.0;
 /// Room to the left and right of the sheet.
 const SIDE: f64 = 12.0;
 /// The spine's place from the top.
@@ -20,10 +18,10 @@ const APART: f64 = 17.0;
 
 /// Draws the sheet along its fold as it travels, head to the left.
 #[must_use]
-pub fn stitches(plan: &Plan, spine: Mm, kind: &'static str) -> Drawing {
+pub fn stitches(plan: &Plan, spine: Mm, kind: &'static str, room: Room) -> Drawing {
     let placement = &plan.results.stitches.placement;
     let travel = plan.results.trim.travel_height.get();
-    let scale = (WIDTH - 2.0 * SIDE) / travel.max(f64::EPSILON);
+    let scale = (room.width() - 2.0 * SIDE) / travel.max(f64::EPSILON);
     let frame = Frame { scale, spine: spine.get(), crown: plan.results.stitches.wire.crown.get() };
     let mut shapes = vec![Shape::Sheet {
         path: vec![frame.at(0.0, SPINE), frame.at(travel, SPINE)],
@@ -48,7 +46,7 @@ pub fn stitches(plan: &Plan, spine: Mm, kind: &'static str) -> Drawing {
     });
     shapes.push(Shape::Line {
         from: frame.at(lay, SPINE - THICK * 2.0),
-        to: frame.at(lay, SPINE + THICK * 2.0),
+        to: frame.at(lay, SPINE + THICK),
         pen: Pen::Ink,
     });
     let anchor = if lay > 0.0 { Anchor::End } else { Anchor::Start };
@@ -60,13 +58,14 @@ pub fn stitches(plan: &Plan, spine: Mm, kind: &'static str) -> Drawing {
     });
     Drawing {
         id: "stitches-drawn",
+        room,
         title: say("drawing.stitches").put("travel", plan.results.trim.travel_height),
         description: say("drawing.stitches.spoken")
             .count("stitches", Measure::new(f64::from(placement.total()), Unit::Count))
             .put("travel", plan.results.trim.travel_height)
             .put("overhang", placement.overhang)
             .put("pitch", placement.pitch),
-        width: WIDTH,
+        width: room.width(),
         height: HEIGHT,
         shapes,
     }
@@ -116,7 +115,7 @@ impl Frame {
                 pen: Pen::Ink,
                 at,
                 anchor: Anchor::Middle,
-                words: say("drawing.stitches.lay").put("lay", stitch.from_lay),
+                words: say("drawing.length").put("length", stitch.from_lay),
             });
         }
     }
@@ -134,7 +133,7 @@ impl Frame {
                 shapes.push(Shape::Dimension {
                     from: left,
                     to: right,
-                    label: say("drawing.stitches.distance").put("distance", Mm(to - from)),
+                    label: say("drawing.length").put("length", Mm(to - from)),
                     at: Point { x: (left.x + right.x) / 2.0, y: SPINE - 12.5 },
                     anchor: Anchor::Middle,
                 });

@@ -1,12 +1,10 @@
 //! The run on a line of time: its first half hour, and all of it.
 
-use super::{Anchor, Drawing, Pen, Point, Shape};
+use super::{Anchor, Drawing, Pen, Point, Room, Shape};
 use crate::plan::{Plan, Stop};
 use crate::units::{Second, Sheets};
 use crate::words::say;
 
-/// Width of the drawing.
-const WIDTH: f64 = 150.0;
 /// Room to the left for names.
 const LEFT: f64 = 27.0;
 /// Room to the right of the line.
@@ -20,25 +18,24 @@ const FIRST: f64 = 1800.0;
 /// Marks along the axis, seconds apart.
 const STEPS: [f64; 11] =
     [60.0, 300.0, 600.0, 900.0, 1800.0, 3600.0, 7200.0, 14_400.0, 28_800.0, 43_200.0, 86_400.0];
-/// Most marks along an axis.
-const MARKS: f64 = 6.0;
 /// Most ticks of one supply: more would run into each other.
 const TICKS: u32 = 60;
 
 /// Draws the first half hour above the whole run; a run of less than that is drawn once.
 #[must_use]
-pub fn timeline(plan: &Plan) -> Drawing {
+pub fn timeline(plan: &Plan, room: Room) -> Drawing {
     let run = &plan.results.run;
     let stops: Vec<&Stop> = run.stops().filter(|stop| stop.times > 0).collect();
     let whole = run.times.worst.get().max(1.0);
     let mut shapes = Vec::new();
     let mut top = 0.0;
     if whole > FIRST {
-        top = strip(plan, &stops, FIRST, top, "drawing.timeline.first", &mut shapes);
+        top = strip(plan, &stops, (FIRST, room), top, "drawing.timeline.first", &mut shapes);
     }
-    let height = strip(plan, &stops, whole, top, "drawing.timeline.whole", &mut shapes);
+    let height = strip(plan, &stops, (whole, room), top, "drawing.timeline.whole", &mut shapes);
     Drawing {
         id: "timeline",
+        room,
         title: say("drawing.timeline").put("best", run.times.best).put("worst", run.times.worst),
         description: say("drawing.timeline.spoken")
             .put("makeready", run.times.makeready)
@@ -46,7 +43,7 @@ pub fn timeline(plan: &Plan) -> Drawing {
             .put("best", run.times.best)
             .put("worst", run.times.worst)
             .count("stops", Sheets(stops.iter().map(|stop| stop.times).sum())),
-        width: WIDTH,
+        width: room.width(),
         height,
         shapes,
     }
@@ -56,13 +53,14 @@ pub fn timeline(plan: &Plan) -> Drawing {
 fn strip(
     plan: &Plan,
     stops: &[&Stop],
-    span: f64,
+    (span, room): (f64, Room),
     top: f64,
     title: &'static str,
     shapes: &mut Vec<Shape>,
 ) -> f64 {
     let times = &plan.results.run.times;
-    let frame = Frame { scale: (WIDTH - LEFT - RIGHT) / span, span };
+    let frame =
+        Frame { scale: (room.width() - LEFT - RIGHT) / span, span, marks: room.pick(6.0, 3.0) };
     let text = |x: f64, y: f64, anchor: Anchor, pen: Pen, words| Shape::Text {
         pen,
         at: Point { x, y },
@@ -106,6 +104,8 @@ fn strip(
 struct Frame {
     scale: f64,
     span: f64,
+    /// Most marks along the axis.
+    marks: f64,
 }
 
 impl Frame {
@@ -129,8 +129,8 @@ impl Frame {
 
     /// Marks at round times, by the clock when the start is known.
     fn axis(&self, y: f64, start: Option<Second>, shapes: &mut Vec<Shape>) {
-        let step = STEPS.iter().copied().find(|step| self.span / step <= MARKS);
-        let step = step.unwrap_or(self.span / MARKS);
+        let step = STEPS.iter().copied().find(|step| self.span / step <= self.marks);
+        let step = step.unwrap_or(self.span / self.marks);
         shapes.push(Shape::Line {
             from: Point { x: LEFT, y: y - ROW / 2.0 },
             to: Point { x: self.x(self.span), y: y - ROW / 2.0 },

@@ -1,12 +1,10 @@
 //! What a copy costs against the number of copies.
 
-use super::{Anchor, Drawing, Pen, Point, Shape};
+use super::{Anchor, Drawing, Pen, Point, Room, Shape};
 use crate::plan::AtCopies;
 use crate::units::{Copies, Measure, Money};
 use crate::words::{Say, say};
 
-/// Width of the drawing.
-const WIDTH: f64 = 150.0;
 /// Height of the drawing.
 const HEIGHT: f64 = 78.0;
 /// Where the axes meet: room for amounts to the left, for numbers below.
@@ -27,16 +25,18 @@ const TICK: f64 = 1.2;
 /// Draws the curve with the job's own number on it, and the level that further copies cost. Nothing
 /// is drawn of a curve without a length.
 #[must_use]
-pub fn unit_cost(curve: &[AtCopies], own: Copies, further: Money) -> Option<Drawing> {
+pub fn unit_cost(curve: &[AtCopies], own: Copies, further: Money, room: Room) -> Option<Drawing> {
     let (first, last) = (curve.first()?, curve.last()?);
     let here = curve.iter().find(|at| at.copies == own)?;
     let dearest = curve.iter().map(|at| at.each.get()).fold(0.0, f64::max);
     if last.copies == first.copies || dearest <= 0.0 {
         return None;
     }
+    let right = room.width() - RIGHT;
     let frame = Frame {
+        right,
         least: first.copies.as_f64().ln(),
-        across: (WIDTH - CORNER.x - RIGHT) / (last.copies.as_f64() / first.copies.as_f64()).ln(),
+        across: (right - CORNER.x) / (last.copies.as_f64() / first.copies.as_f64()).ln(),
         up: (CORNER.y - TOP) / dearest,
     };
     let mut shapes = Vec::new();
@@ -63,9 +63,10 @@ pub fn unit_cost(curve: &[AtCopies], own: Copies, further: Money) -> Option<Draw
     };
     Some(Drawing {
         id: "unit-cost",
+        room,
         title: told("drawing.unit_cost"),
         description: told("drawing.unit_cost.spoken"),
-        width: WIDTH,
+        width: room.width(),
         height: HEIGHT,
         shapes,
     })
@@ -81,6 +82,8 @@ const fn text(x: f64, y: f64, anchor: Anchor, pen: Pen, words: Say) -> Shape {
 
 /// Numbers of copies stand by their logarithm, so that twice as many is everywhere as far.
 struct Frame {
+    /// Where the lower axis ends.
+    right: f64,
     least: f64,
     across: f64,
     up: f64,
@@ -106,11 +109,11 @@ impl Frame {
         let step = steps.into_iter().find(|step| dearest / step <= AMOUNTS).unwrap_or(dearest);
         let top = Point { x: CORNER.x, y: TOP };
         shapes.push(line(top, CORNER, Pen::Hair));
-        shapes.push(line(CORNER, Point { x: WIDTH - RIGHT, y: CORNER.y }, Pen::Hair));
+        shapes.push(line(CORNER, Point { x: self.right, y: CORNER.y }, Pen::Hair));
         let mut amount = 0.0;
         while amount <= dearest {
             let y = self.y(amount);
-            shapes.push(line(Point { x: CORNER.x, y }, Point { x: WIDTH - RIGHT, y }, Pen::Hair));
+            shapes.push(line(Point { x: CORNER.x, y }, Point { x: self.right, y }, Pen::Hair));
             let words = say("drawing.unit_cost.amount").put("amount", Measure::rate(Money(amount)));
             shapes.push(text(CORNER.x - 2.0, y + 1.0, Anchor::End, Pen::Hair, words));
             amount += step;
@@ -134,7 +137,7 @@ impl Frame {
         }
         shapes.push(number(own, here.copies, Pen::Ink));
         let words = say("drawing.unit_cost.along");
-        shapes.push(text(WIDTH, HEIGHT - 1.0, Anchor::End, Pen::Hair, words));
+        shapes.push(text(self.right + RIGHT, HEIGHT - 1.0, Anchor::End, Pen::Hair, words));
     }
 
     /// What each further copy costs: the curve comes down to it.
@@ -143,7 +146,7 @@ impl Frame {
         if y <= TOP || y > CORNER.y {
             return;
         }
-        let (mut x, end) = (CORNER.x, WIDTH - RIGHT);
+        let (mut x, end) = (CORNER.x, self.right);
         while x < end {
             let to = Point { x: (x + TICK).min(end), y };
             shapes.push(line(Point { x, y }, to, Pen::Ink));

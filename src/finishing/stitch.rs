@@ -240,12 +240,17 @@ impl Placement {
             .find(|(this, next)| this.copy != next.copy)
             .map(|(this, next)| next.from_head_edge - this.from_head_edge)
     }
+    /// What words on the spine keep from the middle of a stitch: half its crown and a clearance.
+    #[must_use]
+    pub fn kept_free(&self, crown: Mm) -> Mm {
+        crown / 2.0 + Mm(STITCH_PRACTICE.text_clear.value)
+    }
 
     /// The longest stretch of the spine free of wire, from and to, measured from the head: crown / 2
     /// and 3 mm (common practice) either side of every stitch are not for words.
     #[must_use]
     pub fn free_of_wire(&self, spine: Mm, crown: Mm) -> (Mm, Mm) {
-        let zone = crown / 2.0 + Mm(STITCH_PRACTICE.text_clear.value);
+        let zone = self.kept_free(crown);
         let mut longest = (Mm::ZERO, Mm::ZERO);
         let mut from = Mm::ZERO;
         let mut consider = |from: Mm, to: Mm| {

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 pub struct Event {
     /// What: start, input, change, leave, act, file, toggle, rest, print, printed, trap, storage,
-    /// helper, found.
+    /// helper, found, width.
     pub kind: String,
     /// Where: a field's name, an act, a file's name, an element's id.
     #[serde(default)]

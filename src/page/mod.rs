@@ -18,6 +18,7 @@ mod reading;
 mod saved;
 mod session;
 mod show;
+mod true_size;
 mod units_choice;
 
 #[cfg(all(target_arch = "wasm32", feature = "embed"))]

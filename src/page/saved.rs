@@ -2,6 +2,7 @@
 
 use super::language::SETTING;
 use super::reading::{name_of, reading_of};
+use super::true_size::card_pixels;
 use crate::draft::{Draft, Tree, from_tree, to_tree};
 use crate::view::Reading;
 use crate::words::Language;
@@ -23,6 +24,8 @@ pub(super) struct Saved {
     pub language: Option<&'static Language>,
     /// Who reads: a client who opens the page again is still a client.
     pub reading: Reading,
+    /// Pixels along a bank card, where somebody has held one to the screen.
+    pub card: Option<u32>,
     /// The job in the form.
     pub job: Option<Draft>,
     /// Jobs that nobody has decided about yet, the latest last.
@@ -37,6 +40,7 @@ impl Default for Saved {
     fn default() -> Self {
         Self {
             language: None,
+            card: None,
             reading: Reading::Design,
             job: None,
             earlier: Vec::new(),
@@ -75,6 +79,7 @@ impl Saved {
                     Some(reading) => found.reading = reading,
                     None => whole = false,
                 },
+                ("card", Tree::Text(pixels)) => found.card = card_pixels(pixels),
                 ("job", tree) => found.job = part(tree, &job::SCHEMA).filter(says_something),
                 ("earlier", Tree::List(list)) => {
                     let jobs = list.iter().filter_map(|tree| part(tree, &job::SCHEMA));
@@ -104,6 +109,9 @@ impl Saved {
         }
         if self.reading != Reading::Design {
             entries.push(("reading".to_owned(), Tree::text(name_of(self.reading))));
+        }
+        if let Some(pixels) = self.card {
+            entries.push(("card".to_owned(), Tree::text(pixels.to_string())));
         }
         if let Some(job) = &self.job {
             entries.push(("job".to_owned(), to_tree(job, &job::SCHEMA)));

@@ -14,7 +14,7 @@ use crate::job::{self, Job};
 use crate::plan::Plan;
 use crate::shop::{self, Shop};
 use crate::view::html::{self};
-use crate::view::{Numbers, Printer, REGIONS, Reading};
+use crate::view::{Numbers, Printer, REGIONS, Reading, Screen};
 use crate::words::{Files, Language, Mark, Words, built_in, say};
 use std::collections::BTreeMap;
 
@@ -72,6 +72,8 @@ pub struct Session {
     pub(super) keeps: bool,
     /// What the browser was given to keep last.
     pub(super) kept: Saved,
+    /// The screen the page stands on.
+    pub(super) screen: Screen,
     /// What stands in the one-line entry.
     said: String,
     /// What became of the last file.
@@ -118,6 +120,7 @@ impl Session {
             open: REGIONS.iter().filter(|row| row.open).map(|row| row.id).collect(),
             keeps: true,
             kept: Saved::default(),
+            screen: Screen { card: saved.card, ..Screen::default() },
             said: String::new(),
             file_note: None,
         };
@@ -146,6 +149,8 @@ impl Session {
         match event.kind.as_str() {
             "start" => self.start(&mut out),
             "change" if id == SETTING => self.speak(value, &mut out),
+            "width" => self.width(value, &mut out),
+            "input" | "change" if id == "card" => self.card(value, &mut out),
             "input" | "change" => self.typed(id, value, &mut out),
             "leave" => self.settle(),
             "act" => self.act(id, value, &mut out),
@@ -285,6 +290,7 @@ impl Session {
                 self.show(out);
                 out.push(Patch::Focus { id: "input-phrase".to_owned() });
             }
+            "card" => self.card_by(value, out),
             "apply" => self.apply(value, out),
             "restore" => self.restore(value == "yes", out),
             "reading" => self.read_as(value, out),

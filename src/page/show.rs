@@ -83,6 +83,7 @@ impl Session {
         for field in SCHEMA.fields {
             out.push(self.value_of(field.id.to_owned()));
         }
+        out.push(self.card_value());
         self.redraw_sections(out);
     }
 
@@ -120,10 +121,7 @@ impl Session {
         let answer = self.answer_html(&reading, stale);
         self.set_html("answer", answer, out);
         self.set_attr("answer".to_owned(), "class", stale.then_some("stale"), out);
-        let picture = self.scene().map(|scene| html::picture(&scene).into_string());
-        if let Some(picture) = picture {
-            self.set_html("picture", picture, out);
-        }
+        self.paint_drawings(out);
         self.announce(stale, out);
         out.push(Patch::Later {});
     }
@@ -203,6 +201,7 @@ impl Session {
         Saved {
             language: self.chose_language.then_some(self.language),
             reading: self.reading,
+            card: self.screen.card,
             job: (!self.untouched).then(|| self.draft.clone()),
             earlier: self.pending.clone(),
             shop: self.own_shop.clone(),
@@ -214,8 +213,8 @@ impl Session {
     fn keep(&mut self, out: &mut Vec<Patch>) {
         let saved = self.worth_keeping();
         let kept = &self.kept;
-        let set = (saved.language, saved.reading, &saved.shop);
-        let idle = self.untouched && set == (kept.language, kept.reading, &kept.shop);
+        let set = (saved.language, saved.reading, saved.card, &saved.shop);
+        let idle = self.untouched && set == (kept.language, kept.reading, kept.card, &kept.shop);
         if self.keeps && !idle && self.kept != saved {
             let text = saved.print(self.json);
             self.kept = saved;
@@ -267,7 +266,14 @@ impl Session {
         if before {
             self.seek_here();
             self.open = REGIONS.iter().map(|region| region.id).collect();
+            let screen = self.screen;
+            self.screen = screen.on_paper();
+            self.paint_drawings(out);
             self.rest(out);
+            self.screen = screen;
+        } else {
+            self.paint_drawings(out);
+            out.push(Patch::Later {});
         }
         for region in &REGIONS {
             let stands_open = before || open.contains(&region.id);
@@ -281,6 +287,6 @@ impl Session {
     pub(super) fn scene(&self) -> Option<Scene<'_>> {
         let (job, plan, advice) = self.shown.as_ref()?;
         let (printer, reading) = (self.printer(), self.reading);
-        Some(Scene { job, shop: &self.shop, plan, advice, printer, reading })
+        Some(Scene { job, shop: &self.shop, plan, advice, printer, reading, screen: self.screen })
     }
 }

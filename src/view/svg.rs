@@ -2,12 +2,10 @@
 //! page's own style sheet may overrule them by class.
 
 use super::Printer;
-use crate::drawing::{Anchor, Drawing, Pen, Point, Shape};
+use crate::drawing::{Anchor, Drawing, Pen, Point, Room, Shape};
 use crate::units::{fixed, trimmed};
 use maud::{Markup, html};
 
-/// Size of words on a drawing.
-const LETTER: f64 = 2.8;
 /// Length of a dimension's end tick, to either side and up and down.
 const TICK: f64 = 0.8;
 
@@ -21,11 +19,23 @@ const FAINT: &str = "0.4";
 /// One drawing as an `svg` element with title and description.
 #[must_use]
 pub fn svg(drawing: &Drawing, printer: &Printer) -> Markup {
+    sized(drawing, printer, None)
+}
+
+/// The same in true size, where it is known how many pixels a millimetre takes.
+#[must_use]
+pub fn sized(drawing: &Drawing, printer: &Printer, millimetre: Option<f64>) -> Markup {
+    let room = match drawing.room {
+        Room::Wide => "drawing ",
+        Room::Narrow => "drawing narrow ",
+    };
+    let pixels = |length: f64| millimetre.map(|pixels| short(length * pixels));
     let title = format!("{}-title", drawing.id);
     let description = format!("{}-description", drawing.id);
     html! {
-        svg xmlns="http://www.w3.org/2000/svg" class={ "drawing " (drawing.id) } role="img"
-            viewBox={ "0 0 " (short(drawing.width)) " " (short(drawing.height)) }
+        svg xmlns="http://www.w3.org/2000/svg" class={ (room) (drawing.id) } role="img"
+            width=[pixels(drawing.width)] height=[pixels(drawing.height)]
+            font-size=(short(drawing.room.letter())) viewBox={ "0 0 " (short(drawing.width)) " " (short(drawing.height)) }
             aria-labelledby={ (title) " " (description) } {
             title id=(title) { (printer.text(&drawing.title)) }
             desc id=(description) { (printer.text(&drawing.description)) }
@@ -46,7 +56,8 @@ fn element(shape: &Shape, printer: &Printer) -> Markup {
                     @if *inked {
                         path d=(path) class="edge" stroke=(INK) stroke-width=(short(*thickness)) {}
                     }
-                    path d=(path) class=(class(*pen)) stroke=(colour(*pen)) stroke-width=(short(paper)) {}
+                    path d=(path) class=(class(*pen)) stroke=(colour(*pen)) stroke-width=(short(paper))
+                        stroke-dasharray=[dashes(*pen)] {}
                 }
             }
         }
@@ -58,7 +69,7 @@ fn element(shape: &Shape, printer: &Printer) -> Markup {
             }
             line x1=(short(from.x)) y1=(short(from.y)) x2=(short(to.x)) y2=(short(to.y))
                 class=(class(*pen)) stroke=(colour(*pen)) stroke-width=(width(*pen))
-                stroke-linecap=[(*pen == Pen::Wire).then_some("round")] {}
+                stroke-linecap=[(*pen == Pen::Wire).then_some("round")] stroke-dasharray=[dashes(*pen)] {}
         },
         Shape::Dimension { from, to, label, at, anchor } => {
             let upright = (from.x - to.x).abs() < (from.y - to.y).abs();
@@ -102,7 +113,7 @@ fn words(pen: Pen, at: Point, anchor: Anchor, hang: bool, text: &str) -> Markup 
         Anchor::End => "end",
     };
     html! {
-        text x=(short(at.x)) y=(short(at.y)) text-anchor=(anchor) font-size=(LETTER)
+        text x=(short(at.x)) y=(short(at.y)) text-anchor=(anchor)
             dominant-baseline=[hang.then_some("hanging")] class=(class(pen))
             font-family="system-ui, sans-serif" fill=(colour(pen)) { (text) }
     }
@@ -157,6 +168,8 @@ fn class(pen: Pen) -> String {
     match pen {
         Pen::Ink => "ink".to_owned(),
         Pen::Hair => "hair".to_owned(),
+        Pen::Print => "print".to_owned(),
+        Pen::Dash => "dash".to_owned(),
         Pen::Cut => "cut".to_owned(),
         Pen::Wire => "wire".to_owned(),
         Pen::Paper(kind) => format!("paper paper-{kind}"),
@@ -166,8 +179,8 @@ fn class(pen: Pen) -> String {
 /// Colours for a drawing that stands alone; the page's style sheet has its own for dark grounds.
 fn colour(pen: Pen) -> &'static str {
     match pen {
-        Pen::Ink => INK,
-        Pen::Hair => "#6b7685",
+        Pen::Ink | Pen::Print => INK,
+        Pen::Hair | Pen::Dash => "#6b7685",
         Pen::Cut => "#b3261e",
         Pen::Wire => "#56616f",
         Pen::Paper("gloss" | "silk") => "#e7eff5",
@@ -184,6 +197,11 @@ const fn width(pen: Pen) -> &'static str {
     match pen {
         Pen::Cut => "0.45",
         Pen::Wire => "0.9",
-        Pen::Ink | Pen::Hair | Pen::Paper(_) => "0.2",
+        Pen::Dash => "0.3",
+        Pen::Ink | Pen::Print | Pen::Hair | Pen::Paper(_) => "0.2",
     }
+}
+
+fn dashes(pen: Pen) -> Option<&'static str> {
+    (pen == Pen::Dash).then_some("1.4 1")
 }

@@ -5,22 +5,15 @@ use super::cost::priced;
 use crate::advise::Room;
 use crate::data::CLIENT_STEP;
 use crate::drawing::book_end;
-use crate::job::{Role, Section, Spine};
+use crate::job::{Role, Section};
 use crate::plan::{Finding, Verdict, Weight};
 use crate::units::{Copies, Mm, PAGES_PER_SHEET, Pages};
-use crate::view::Reading;
-use crate::view::svg::{self, short};
+use crate::view::{Reading, svg};
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
 /// Thickness of a sheet of copier paper, to picture a book by (80 g/m² at 1.3 cm³/g).
 const COPIER_SHEET: Mm = Mm(0.104);
-/// Thickness of a bank card (ISO/IEC 7810, ID-1).
-const CARD: Mm = Mm(0.76);
-/// How much of book and card is seen lying beside each other, and the space between.
-const LYING: f64 = 22.0;
-/// See [`LYING`].
-const BESIDE: f64 = 3.0;
 
 /// The answer. `stale` while what stands in the form is not complete: it is then the last answer.
 #[must_use]
@@ -148,34 +141,10 @@ fn swatch(kind: &'static str) -> Markup {
     }
 }
 
-/// The closed book as it lies on a table, and a bank card beside it, one unit a millimetre.
-fn silhouette(scene: &Scene) -> Markup {
-    let spine = scene.plan.results.stack.closed.nominal.0;
-    let high = short(spine.max(CARD).get());
-    let (wide, lying) = (short(2.0 * LYING + BESIDE), short(LYING));
-    let radius = match scene.job.spine {
-        Spine::Round => short(spine.get() / 2.0),
-        Spine::Square => short(0.0),
-    };
-    html! {
-        svg class="silhouette" aria-hidden="true" width={ (wide) "mm" } height={ (high) "mm" }
-            viewBox={ "0 0 " (wide) " " (high) } {
-            path d={
-                "M" (lying) " " (high) "H" (radius) "a" (radius) " " (radius) " 0 0 1 0-"
-                (short(spine.get())) "H" (lying) "z"
-            } {}
-            rect x=(short(LYING + BESIDE)) y=(short((spine.max(CARD) - CARD).get())) width=(lying)
-                height=(short(CARD.get())) rx=(short(CARD.get() / 2.0)) {}
-        }
-    }
-}
-
 /// The picture: the end of the book, tinted by its papers.
 #[must_use]
 pub fn picture(scene: &Scene) -> Markup {
-    let kinds: Vec<&'static str> =
-        scene.job.sections.iter().map(|section| section.stock.kind.id).collect();
-    let drawing = book_end(scene.plan, &kinds);
+    let drawing = book_end(scene.plan, &scene.kinds(), scene.screen.room);
     html! {
         figure {
             (svg::svg(&drawing, &scene.printer))
@@ -189,7 +158,6 @@ pub fn picture(scene: &Scene) -> Markup {
                     }
                 }
                 p { (scene.tell(&drawing.title)) " " (scene.word("drawing.note")) }
-                p class="true-size" { (silhouette(scene)) " " (scene.word("drawing.true-size")) }
             }
         }
     }

@@ -7,7 +7,6 @@ use crate::explain::FIGURES;
 use crate::plan::{Cost, Item, Plan, Verdict, price};
 use crate::shop::Shop;
 use crate::units::{Copies, Measure, Money, Unit};
-use crate::view::svg;
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -119,14 +118,11 @@ fn further(steps: &CostSteps) -> Money {
 /// A copy against the number of copies, drawn, and the same in figures.
 fn chart(scene: &Scene, steps: &CostSteps) -> Markup {
     let own = scene.plan.results.run.quantities.good;
-    let drawing = unit_cost(&steps.curve, own, further(steps));
+    let drawing = unit_cost(&steps.curve, own, further(steps), scene.screen.room);
     let label = |key: &str| scene.printer.word(key);
     html! {
         @if let Some(drawing) = &drawing {
-            figure {
-                (svg::svg(drawing, &scene.printer))
-                figcaption { p { (scene.tell(&drawing.title)) } }
-            }
+            (scene.drawn(drawing, None))
         }
         details class="refused" id="cost-curve" {
             summary { (scene.word("cost.curve.figures")) }

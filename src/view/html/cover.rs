@@ -1,6 +1,7 @@
 //! The outermost sheet, flat: what a designer draws.
 
 use super::Scene;
+use crate::drawing::{Kept, flat_cover};
 use crate::units::{Band, Mm};
 use crate::words::say;
 use maud::{Markup, html};
@@ -26,7 +27,11 @@ pub fn body(scene: &Scene) -> Markup {
         (true, 1) => say("cover.crease.one"),
         (true, _) => say("cover.crease.two").put("offset", cover.crease_offset),
     };
+    let (bleed, safe) = (scene.job.bleed, scene.job.safe);
+    let kept = Kept { kind: scene.outer_kind(), bleed, safe };
+    let drawing = flat_cover(scene.plan, &kept, scene.screen.room);
     html! {
+        (scene.drawn(&drawing, Some("drawing.cover.note")))
         dl class="list" {
             (scene.row("cover.spine", Some("spine"), cover.spine.map(|spine| spine.0)))
             (scene.row("cover.open", Some("cover_open"), Band::exact(cover.open.width)))

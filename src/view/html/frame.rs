@@ -1,11 +1,11 @@
 //! The whole body of the page: readings, form, answer, regions, settings and files.
 
 use super::fields::{GROUPS, group, inserts, lines, suggestions};
-use super::{Scene, answer, picture};
+use super::{Scene, answer, calibration, picture, true_size};
 use crate::draft::{Draft, Group};
 use crate::entry::LengthUnit;
 use crate::shop::Shop;
-use crate::view::{Printer, REGIONS, Reading, Region};
+use crate::view::{Printer, REGIONS, Reading, Region, Screen};
 use crate::words::{LANGUAGES, Language};
 use maud::{Markup, html};
 
@@ -63,6 +63,12 @@ pub fn body(page: &Page) -> Markup {
                 p id="status" role="status" class="quiet" {}
                 section id="picture" aria-label=(printer.word("picture.heading")) {
                     @if let Some(scene) = &page.scene { (picture(scene)) }
+                }
+                section id="in-true-size" aria-label=(printer.word("true-size.heading")) {
+                    div id="true-size" {
+                        @if let Some(scene) = &page.scene { (true_size(scene)) }
+                    }
+                    (calibration(printer, &Screen::default()))
                 }
                 aside id="explanation" hidden aria-labelledby="explanation-title" {}
                 @for region in &REGIONS { (shell(region, page)) }

@@ -1,9 +1,11 @@
 //! Inside the fold: push-out, leaf length and image position of every sheet and its pages.
 
 use super::Scene;
-use crate::plan::{Folios, distance_left};
+use crate::drawing::{Page, clearance, fold_paths, push_outs};
+use crate::job::ImagesMovedBy;
+use crate::plan::{Clearance, Folios, distance_left, pages_at_risk};
 use crate::units::{Measure, Mm};
-use crate::words::say;
+use crate::words::{Say, say};
 use maud::{Markup, html};
 
 /// One line: how far the innermost sheet pushes out.
@@ -24,14 +26,22 @@ pub fn body(scene: &Scene) -> Markup {
     let results = &scene.plan.results;
     let innermost = results.leaves.last();
     let numbers = &scene.printer.numbers;
-    let art = results.margins.art;
+    let art = results.margins.art.distance;
+    let (kinds, room) = (scene.kinds(), scene.screen.room);
     html! {
+        @if let Some(drawing) = fold_paths(scene.plan, &kinds, room) {
+            (scene.drawn(&drawing, Some("drawing.fold.note")))
+        }
         dl class="list" {
             (scene.row("inside.push-out", Some("push_out"), innermost.map(|leaf| leaf.push_out).unwrap_or_default()))
             (scene.row("inside.trade", Some("trade_creep"), results.trade_creep))
             (scene.row("inside.shift", Some("image_shift"),
                 crate::units::Band::exact(innermost.map_or(Mm::ZERO, |leaf| leaf.image_shift))))
         }
+        @if let Some(drawing) = push_outs(scene.plan, &kinds, room) {
+            (scene.drawn(&drawing, Some("drawing.push_outs.note")))
+        }
+        (clear(scene))
         p { (scene.word("inside.sign")) }
         div class="scroll" tabindex="0" role="region" aria-label=(scene.printer.word("inside.table")) {
             table {
@@ -63,6 +73,57 @@ pub fn body(scene: &Scene) -> Markup {
         }
         p { (scene.word("inside.crossover")) }
     }
+}
+
+/// The worst page at its face, and in words which pages are at risk.
+fn clear(scene: &Scene) -> Markup {
+    let margins = &scene.plan.results.margins;
+    let (job, leaves) = (scene.job, &scene.plan.results.leaves);
+    let page = Page {
+        kind: leaves
+            .get((margins.art.worst as usize).saturating_sub(1))
+            .and_then(|leaf| job.sections.get(leaf.section))
+            .map_or("", |section| section.stock.kind.id),
+        bleed: job.bleed,
+        safe: job.safe,
+        moved: job.images != ImagesMovedBy::Nobody,
+    };
+    let kept = [("inside.art", Some(&margins.art)), ("inside.folio", margins.folio.as_ref())];
+    html! {
+        @if let Some(drawing) = clearance(scene.plan, &page, scene.screen.room) {
+            (scene.drawn(&drawing, None))
+        }
+        @for (what, clearance) in kept {
+            @if let Some(clearance) = clearance {
+                @let (cover, spans) = pages_at_risk(job, leaves, clearance.distance);
+                p { (scene.tell(&at_risk(scene, what, clearance, cover, &spans))) }
+            }
+        }
+    }
+}
+
+/// Which pages are at risk, or that none is.
+fn at_risk(
+    scene: &Scene,
+    what: &str,
+    clearance: &Clearance,
+    cover: bool,
+    spans: &[(u32, u32)],
+) -> Say {
+    let name = say(what);
+    let left = clearance.left.max(-clearance.left);
+    if clearance.left >= Mm::ZERO {
+        let safe = say("inside.safe").say("what", name);
+        return safe.put("distance", clearance.distance).put("left", left);
+    }
+    let numbers = spans.iter().map(|(first, last)| match first == last {
+        true => first.to_string(),
+        false => format!("{first}–{last}"),
+    });
+    let cover = cover.then(|| scene.printer.word("role.cover").to_owned());
+    let pages: Vec<String> = cover.into_iter().chain(numbers).collect();
+    let risk = say("inside.risk").say("what", name).text("pages", pages.join(", "));
+    risk.put("distance", clearance.distance).put("left", left)
 }
 
 /// The two pages of one side, as they lie flat.

@@ -18,6 +18,7 @@ pub mod set_up;
 pub mod sheet;
 pub mod stitches;
 pub mod trim;
+mod true_size;
 
 pub use answer::{answer, picture};
 pub use explanation::explanation;
@@ -27,3 +28,4 @@ pub use frame::{
     Page, READINGS, body, frame, region_body, region_summary, restore_question, shop_line, unread,
 };
 pub use scene::Scene;
+pub use true_size::{CARD_PIXELS, calibration, card_outline, true_size};

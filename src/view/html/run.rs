@@ -5,7 +5,6 @@ use crate::drawing;
 use crate::job::{Job, Role};
 use crate::plan::{Component, Plan, STATIONS, Stop};
 use crate::units::{Band, Measure, Second, Unit};
-use crate::view::svg;
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -45,13 +44,10 @@ fn over(plan: &Plan) -> Option<Say> {
 #[must_use]
 pub fn body(scene: &Scene) -> Markup {
     let run = &scene.plan.results.run;
-    let drawing = drawing::timeline(scene.plan);
+    let drawing = drawing::timeline(scene.plan, scene.screen.room);
     let count = |number| Band::exact(Measure::count(number));
     html! {
-        figure {
-            (svg::svg(&drawing, &scene.printer))
-            figcaption { (scene.tell(&drawing.title)) }
-        }
+        (scene.drawn(&drawing, None))
         dl class="list" {
             (scene.row("run.sets", Some("sets_fed"), count(run.quantities.fed)))
             (scene.row("run.good", None, Band::exact(run.quantities.good)))

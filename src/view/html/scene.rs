@@ -1,11 +1,12 @@
 //! Everything a region may look at.
 
 use crate::advise::Advice;
+use crate::drawing::Drawing;
 use crate::job::Job;
 use crate::plan::{Folio, Plan};
 use crate::shop::Shop;
 use crate::units::{Band, Measure, Unit};
-use crate::view::{Printer, Reading};
+use crate::view::{Printer, Reading, Screen, svg};
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -27,6 +28,8 @@ pub struct Scene<'a> {
     pub printer: Printer<'a>,
     /// Who reads.
     pub reading: Reading,
+    /// The screen it is read on.
+    pub screen: Screen,
 }
 
 impl Scene<'_> {
@@ -76,6 +79,29 @@ impl Scene<'_> {
                 }
             }
         }
+    }
+    /// A drawing with its title below it, and a note on how to read it.
+    #[must_use]
+    pub fn drawn(&self, drawing: &Drawing, note: Option<&'static str>) -> Markup {
+        html! {
+            figure {
+                (svg::svg(drawing, &self.printer))
+                figcaption {
+                    (self.tell(&drawing.title))
+                    @if let Some(key) = note { " " (self.word(key)) }
+                }
+            }
+        }
+    }
+    /// The kinds of paper of the job's sections.
+    #[must_use]
+    pub fn kinds(&self) -> Vec<&'static str> {
+        self.job.sections.iter().map(|section| section.stock.kind.id).collect()
+    }
+    /// The kind of paper of the outermost sheet.
+    #[must_use]
+    pub fn outer_kind(&self) -> &'static str {
+        self.kinds().first().copied().unwrap_or_default()
     }
     /// A sentence as HTML.
     #[must_use]

@@ -6,7 +6,7 @@ use crate::job::Job;
 use crate::plan::{Needed, Plan, Refusal, Route, Step, Way, steps};
 use crate::shop::Shop;
 use crate::units::{Copies, Measure, Money, Unit};
-use crate::view::{Reading, svg};
+use crate::view::Reading;
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -94,13 +94,10 @@ pub fn body(scene: &Scene) -> Markup {
 
 fn chosen(scene: &Scene, way: &Way) -> Markup {
     let results = &scene.plan.results;
-    let drawing = press_sheet(scene.plan);
+    let drawing = press_sheet(scene.plan, scene.screen.room);
     html! {
         @if let Some(drawing) = &drawing {
-            figure class="press" {
-                (svg::svg(drawing, &scene.printer))
-                figcaption { p { (scene.tell(&drawing.title)) " " (scene.word("drawing.press_sheet.note")) } }
-            }
+            (scene.drawn(drawing, Some("drawing.press_sheet.note")))
         }
         dl class="list" {
             div class="row" {

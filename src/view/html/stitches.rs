@@ -4,7 +4,6 @@ use super::Scene;
 use crate::drawing;
 use crate::plan::{Stitch, Wire};
 use crate::units::{Band, Measure, Mm, Unit};
-use crate::view::svg;
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -29,14 +28,11 @@ pub fn summary(scene: &Scene) -> Markup {
 pub fn body(scene: &Scene) -> Markup {
     let results = &scene.plan.results;
     let (placement, wire) = (&results.stitches.placement, &results.stitches.wire);
-    let kind = scene.job.sections.first().map_or("", |section| section.stock.kind.id);
-    let drawing = drawing::stitches(scene.plan, scene.job.size.height, kind);
+    let (spine, room) = (scene.job.size.height, scene.screen.room);
+    let drawing = drawing::stitches(scene.plan, spine, scene.outer_kind(), room);
     let count = |number| Band::exact(Measure::count(number));
     html! {
-        figure {
-            (svg::svg(&drawing, &scene.printer))
-            figcaption { (scene.tell(&drawing.title)) }
-        }
+        (scene.drawn(&drawing, None))
         dl class="list" {
             (scene.row("stitches.per-copy", None, count(placement.per_copy)))
             @if placement.per_copy > 1 {
