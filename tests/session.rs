@@ -925,7 +925,7 @@ fn typing_after_an_undo_ends_what_could_be_redone() {
     page.act("redo", "");
     assert_eq!(page.draft(), typed);
     page.act("undo", "");
-    assert_eq!((page.draft().get("pages"), page.draft().get("copies")), ("52", "1,200"));
+    assert_eq!((page.draft().get("pages"), page.draft().get("copies")), ("52", "1200"));
 }
 
 /// What would make it fit is taken with one tap, and taken back with one.

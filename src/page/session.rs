@@ -25,7 +25,7 @@ pub const EXAMPLE: &[(&str, &str)] = &[
     ("size", "A5"),
     ("paper", "Pond Silk 130"),
     ("cover", "Pond Silk Cover 250"),
-    ("copies", "1,200"),
+    ("copies", "1200"),
 ];
 
 /// The fields that the one-line entry fills.

@@ -31,8 +31,13 @@ const WIDER: &str = "const { scrollWidth, clientWidth } = document.scrollingElem
 
 async fn fits(page: &Page<'_>, width: u32) -> Outcome {
     page.width(width).await?;
+    fits_as(page, &format!("{width}")).await
+}
+
+/// Nothing on the page as it stands reaches beyond the window.
+pub(super) async fn fits_as(page: &Page<'_>, name: &str) -> Outcome {
     page.settle().await?;
-    look::screenshot(page, &format!("{width}")).await?;
+    look::screenshot(page, name).await?;
     assert_eq!(page.script(WIDER, vec![]).await?, json!([]), "the page scrolls sideways");
     Ok(())
 }

@@ -6,6 +6,7 @@ mod client;
 mod files;
 mod glue;
 mod harness;
+mod language;
 mod looks;
 mod opens;
 mod typing;
@@ -22,6 +23,7 @@ pub fn all() -> Vec<&'static Case> {
         files::CASES,
         advice::CASES,
         client::CASES,
+        language::CASES,
         looks::CASES,
     ]
     .into_iter()
