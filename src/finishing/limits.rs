@@ -1,7 +1,7 @@
 //! A value beside each limit of the line: fits, marginal or does not fit, with head-room.
 
 use super::Stitches;
-use super::room::{Room, room};
+use super::room::{Larger, Room, room};
 use crate::book::{Fold, Leaf, Stack, Trim};
 use crate::data::{Line, Range};
 use crate::job::{Job, Role, Spine};
@@ -243,6 +243,7 @@ pub fn check_limits(
 ) {
     out.clear();
     let book = Measured { job, stack, fold, leaves, trim, stitches };
+    let larger = Larger::of(&book);
     out.extend(LIMITS.iter().filter_map(|id| {
         let range = id.range(line);
         if range == Range::ANY {
@@ -250,8 +251,17 @@ pub fn check_limits(
         }
         let (value, unit) = id.value(&book)?;
         let (answer, margin) = judge(*id, value, range);
-        let room = range.most.map(|most| room(*id, &book, most - value.high)).unwrap_or_default();
-        Some(LimitCheck { id: *id, value, unit, range, answer, margin, room })
+        let spare = range.most.map(|most| most - value.high);
+        let room = spare.zip(larger.as_ref()).map(|(spare, larger)| room(*id, larger, job, spare));
+        Some(LimitCheck {
+            id: *id,
+            value,
+            unit,
+            range,
+            answer,
+            margin,
+            room: room.unwrap_or_default(),
+        })
     }));
 }
 

@@ -44,6 +44,7 @@ impl Sum {
         let apart = (all * all - together * together).max(0.0);
         Self { nominal: sum.nominal.get(), together, apart }
     }
+    #[inline]
     fn high(&self, leaf: Band<Mm>, more: f64) -> f64 {
         let together = (self.together + more * leaf.above().get()).max(0.0);
         self.nominal + more * leaf.nominal.get() + (self.apart + together * together).sqrt()
@@ -51,7 +52,7 @@ impl Sum {
 }
 
 /// The book with more sheets in its main section, as far as limits look at it.
-struct Larger {
+pub(super) struct Larger {
     leaf: Band<Mm>,
     flat: Sum,
     /// From the middle of the outermost leaf to the middle of the innermost.
@@ -63,7 +64,7 @@ struct Larger {
 }
 
 impl Larger {
-    fn of(book: &Measured) -> Option<Self> {
+    pub(super) fn of(book: &Measured) -> Option<Self> {
         let job = book.job;
         let main = job.sections.iter().position(|section| section.role == Role::Inside)?;
         let leaf = *book.stack.calipers.get(main)?;
@@ -114,8 +115,7 @@ fn sheets_of(job: &Job, lot: usize) -> f64 {
 }
 
 /// Head-room of a limit that grows with the sheets; `spare` is what is left at the high end.
-pub(super) fn room(id: LimitId, book: &Measured, spare: f64) -> Room {
-    let Some(larger) = Larger::of(book) else { return Room::default() };
+pub(super) fn room(id: LimitId, larger: &Larger, job: &Job, spare: f64) -> Room {
     let grown = |more: f64| larger.grown(id, more);
     let (Some(now), Some(one)) = (grown(0.0), grown(1.0)) else { return Room::default() };
     let left = |more: f64| spare - grown(more).map_or(0.0, |grown| grown - now);
@@ -134,7 +134,7 @@ pub(super) fn room(id: LimitId, book: &Measured, spare: f64) -> Room {
     while left(sheets + 1.0) >= -NOISE {
         sheets += 1.0;
     }
-    Room { sheets: Some(sheets as i64), grammage: heavier(book.job, exact) }
+    Room { sheets: Some(sheets as i64), grammage: heavier(job, exact) }
 }
 
 /// How much heavier the main paper may become when all its sheets share the spare thickness: with the

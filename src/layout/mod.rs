@@ -185,11 +185,12 @@ pub fn layout(job: &Job, shop: &Shop, line: &Line, book: (&Trim, &[Leaf]), out: 
     out.order.clear();
     for (index, sheet) in shop.press_sheets.iter().enumerate() {
         for route in [Route::CutFirst, Route::Straight] {
-            let [one, other] = [true, false].map(|fold_along_long| {
+            let priced = |fold_along_long| {
                 let mut way = needs.place(index, sheet, route, fold_along_long);
                 way.cost = prices.set(sheet, way.flats());
                 way
-            });
+            };
+            let (one, other) = (priced(true), priced(false));
             let better = rank::compare(&one, &other, out.by_cost).is_le();
             out.ways.push(if better { one } else { other });
         }

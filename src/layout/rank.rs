@@ -98,10 +98,12 @@ pub(super) fn compare(one: &Way, other: &Way, by_cost: bool) -> Ordering {
     let price = |way: &Way| if by_cost { way.cost.map_or(f64::INFINITY, Money::get) } else { 0.0 };
     // Of one sheet that is refused both ways the nearer miss; waste says nothing then.
     let waste = |way: &Way| if way.flats() > 0 { -way.used } else { missing(way) };
-    gravity(one)
-        .cmp(&gravity(other))
-        .then_with(|| across(one).cmp(&across(other)))
-        .then_with(|| price(one).total_cmp(&price(other)))
+    let apart = (gravity(one), across(one)).cmp(&(gravity(other), across(other)));
+    if apart.is_ne() {
+        return apart;
+    }
+    price(one)
+        .total_cmp(&price(other))
         .then_with(|| waste(one).total_cmp(&waste(other)))
         .then_with(|| (one.route == Route::Straight).cmp(&(other.route == Route::Straight)))
         .then_with(|| one.cuts.cmp(&other.cuts))

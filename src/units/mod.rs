@@ -71,15 +71,15 @@ macro_rules! quantity {
                 let steps = if self.0.abs() < LARGE { FINEST } else { FINE };
                 Self((self.0 * steps).round() / steps)
             }
-            /// The larger of two.
+            /// The larger of two. Compared, since the module has no instruction for `f64::max`.
             #[must_use]
             pub const fn max(self, other: Self) -> Self {
-                Self(self.0.max(other.0))
+                if self.0 > other.0 || other.0.is_nan() { self } else { other }
             }
             /// The smaller of two.
             #[must_use]
             pub const fn min(self, other: Self) -> Self {
-                Self(self.0.min(other.0))
+                if self.0 < other.0 || other.0.is_nan() { self } else { other }
             }
         }
         impl Add for $name {
