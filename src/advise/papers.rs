@@ -5,7 +5,7 @@ use crate::entry::{self, LengthUnit};
 use crate::paper::{Grain, Stock, Thickness, Weight, caliper, grammage};
 use crate::shop::Shop;
 use crate::source::Sourced;
-use crate::units::{Band, Gsm, MICRON_PER_MM, Mm, digits, fixed};
+use crate::units::{Band, Gsm, MICRON_PER_MM, Mm, fixed};
 
 /// A paper that could be taken instead.
 #[derive(Debug, Clone)]
@@ -44,15 +44,14 @@ pub(super) fn choices(wanted: &Wanted, shop: &Shop) -> Vec<PaperChoice> {
     };
     let bulk = bulk_text(stock);
     for weight in usual(stock) {
-        let reads = |kind: &str| describe(weight, kind, &bulk);
-        out.extend(choice(wanted, stock.kind, reads, same));
+        out.extend(described(wanted, weight, stock.kind, &bulk, same));
     }
     if let Some(weight) = stock.weight {
         let others = STOCK_KINDS.iter().filter(|kind| {
             kind.id != stock.kind.id && kind.card == stock.kind.card && kind.bulk.is_some()
         });
         for kind in others {
-            out.extend(choice(wanted, kind, |kind| describe(weight, kind, ""), other));
+            out.extend(described(wanted, weight, kind, "", other));
         }
     }
     let own = if wanted.cover { &data::COVER } else { &data::OWN };
@@ -100,29 +99,16 @@ fn bulk_text(stock: &Stock) -> String {
     }
 }
 
-/// A weight, a kind and a bulk as a person would type them.
-fn describe(weight: Weight, kind: &str, bulk: &str) -> String {
-    let weight = match weight {
-        Weight::Grammage(grammage) => format!("{} gsm", digits(grammage.get())),
-        Weight::Pounds(pounds, basis) => format!("{} lb {}", digits(pounds), basis.id),
-    };
-    if kind.is_empty() { format!("{weight}{bulk}") } else { format!("{weight} {kind}{bulk}") }
-}
-
-/// A paper described by text: taken only if the text is read as the kind that was meant. Some grades
-/// name their kind themselves.
-fn choice(
+/// A paper as a person would type it.
+fn described(
     wanted: &Wanted,
+    weight: Weight,
     kind: &'static StockKind,
-    text: impl Fn(&str) -> String,
+    bulk: &str,
     change: &'static ChangeKind,
 ) -> Option<PaperChoice> {
-    let named = kind.typed.first().copied().unwrap_or_default();
-    ["", named].into_iter().find_map(|word| {
-        let text = text(word);
-        let stock = entry::paper(&text, wanted.unit).value()?;
-        (stock.kind.id == kind.id).then(|| finish(wanted, text, stock, change))?
-    })
+    let (text, stock) = entry::described(weight, kind, bulk, wanted.unit)?;
+    finish(wanted, text, stock, change)
 }
 
 fn finish(

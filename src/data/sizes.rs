@@ -10,6 +10,8 @@ pub struct NamedSize {
     pub name: &'static str,
     /// Width × height, upright.
     pub size: Size,
+    /// It is defined in inches.
+    pub inches: bool,
     /// Where it comes from.
     pub source: Source,
 }
@@ -20,11 +22,12 @@ const PAPER_LIST: Source =
     Source::Published { title: "libgutenprint papers/standard.xml", year: 0 };
 
 const fn mm(name: &'static str, width: f64, height: f64, source: Source) -> NamedSize {
-    NamedSize { name, size: Size::new(Mm(width), Mm(height)), source }
+    NamedSize { name, size: Size::new(Mm(width), Mm(height)), inches: false, source }
 }
 
 const fn inch(name: &'static str, width: f64, height: f64, source: Source) -> NamedSize {
-    NamedSize { name, size: Size::new(Mm::from_inches(width), Mm::from_inches(height)), source }
+    let size = Size::new(Mm::from_inches(width), Mm::from_inches(height));
+    NamedSize { name, size, inches: true, source }
 }
 
 /// Finished sizes people type by name, in the order in which they are offered.

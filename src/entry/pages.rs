@@ -217,6 +217,12 @@ fn ranged(written: &Written, text: &str) -> Reading<PageCount> {
     Reading::Understood(count, echo(count))
 }
 
+/// How the pages of a section are understood: "12 pages = 6 leaves = 3 folded sheets".
+#[must_use]
+pub fn pages_echo(inside: Pages) -> Say {
+    echo(PageCount { inside, cover: Cover::Unsaid })
+}
+
 /// How a page count is understood: "15 pages → 16 pages, 1 blank, 4 folded sheets".
 fn echo(count: PageCount) -> Say {
     let sheets = count.inside.sheets();
