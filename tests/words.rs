@@ -14,7 +14,7 @@ use quirefit::finishing::LIMITS;
 use quirefit::job;
 use quirefit::page::{Event, Patch, Session};
 use quirefit::plan::{Answer, Plan, STATIONS, Verdict, plan};
-use quirefit::view::html::READINGS;
+use quirefit::view::html::{READINGS, SPOKEN_LINES};
 use quirefit::view::json::plan_out;
 use quirefit::view::{Numbers, Printer, REGIONS};
 use quirefit::words::{EN, Files, Part, Words, parts};
@@ -211,8 +211,25 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
         ),
         ("decides.*", made("decides", handed("src/view/html/decides.rs", "name"))),
         ("sheet.column.*", made("sheet.column", handed("src/view/html/sheet.rs", "label"))),
-        ("act.*", made("act", list(&["undo", "redo", "new", "save-job", "save-shop", "print"]))),
         ("typed.*", typed()),
+        ("teach.line.*", made("teach.line", list(&SPOKEN_LINES))),
+        (
+            "act.*",
+            made(
+                "act",
+                list(&[
+                    "undo",
+                    "redo",
+                    "new",
+                    "save-job",
+                    "save-shop",
+                    "print",
+                    "section-out",
+                    "section-in",
+                    "section-remove",
+                ]),
+            ),
+        ),
         ("fix.*", made("fix", plain_changes())),
         ("fix.*.*", made("fix", cased_changes())),
     ]
@@ -353,6 +370,19 @@ fn every_region_says_only_what_differs() {
             assert_ne!(pattern, expected, "{region}: {key} does not differ");
         }
     }
+}
+
+/// Every field says what it means and where to find what to type.
+#[test]
+fn every_field_has_help() {
+    let english = Words::load(&[EN]);
+    let short: Vec<String> = fields()
+        .into_iter()
+        .filter(|(_, field)| field.group != Group::Setting)
+        .map(|(path, _)| format!("field.{path}.help"))
+        .filter(|key| english.plain(key).chars().count() < 30)
+        .collect();
+    assert!(short.is_empty(), "no help in {short:?}");
 }
 
 #[test]
@@ -563,6 +593,32 @@ const TYPED: &[(&str, &str)] = &[
     ("pages", "9999999999999999999999"),
 ];
 
+/// What a person does beside typing: suggestions, sections, steps back and forward.
+const DONE: &[(&str, &str, &str)] = &[
+    ("tap", "size", ""),
+    ("tap", "size", ""),
+    ("tap", "paper", ""),
+    ("tap", "paper", ""),
+    ("input", "paper", "130 s"),
+    ("rest", "", ""),
+    ("input", "paper", "28 newsp"),
+    ("rest", "", ""),
+    ("act", "undo", ""),
+    ("act", "redo", ""),
+    ("act", "section-add", ""),
+    ("input", "sections.0.paper", "90 gsm offset"),
+    ("act", "section-add", ""),
+    ("input", "sections.1.paper", "115 gloss"),
+    ("act", "section-add", ""),
+    ("input", "sections.2.paper", "115 silk"),
+    ("input", "sections.2.pages", "6"),
+    ("act", "section-out", "2"),
+    ("act", "section-out", "1"),
+    ("act", "section-out", "0"),
+    ("act", "section-remove", "1"),
+    ("drop", "section-0", "section-main"),
+];
+
 fn printed() -> Printed {
     let beginnings = beginnings();
     let marked = marked();
@@ -626,6 +682,18 @@ fn printed() -> Printed {
             }
         }
         show_everything(&mut session, &mut printed, &beginnings);
+    }
+    let mut session = page();
+    session.handle(&Event::new("file", "x", &text_of("examples/shops/tidewater-press.json")));
+    let adds = [("act", "section-add", ""); quirefit::draft::MOST_MEMBERS];
+    for (kind, id, value) in DONE.iter().chain(&adds) {
+        for patch in session.handle(&Event::new(kind, id, value)) {
+            match patch {
+                Patch::Html { html, .. } => printed.take(&html, &beginnings),
+                Patch::Announce { text } => printed.take(&text, &beginnings),
+                _ => {}
+            }
+        }
     }
     for event in ["trap", "storage"] {
         for patch in session.handle(&Event::new(event, "", "")) {

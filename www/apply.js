@@ -2,6 +2,9 @@
 
 import { copy, download } from "./files.js";
 
+// Keys that may be meant for the page, wherever, and for a list of suggestions.
+const EVERYWHERE = /^(Ctrl\+(Shift\+)?z|Ctrl\+y)$/;
+const IN_A_LIST = /^(Arrow(Up|Down)|Enter|Escape|Home|End)$/;
 const PAUSE = 700; // ms of quiet before a changed verdict is read aloud, so that typing is not
 
 /**
@@ -13,12 +16,14 @@ export function attach(root, ask, keep, seek) {
   const open = new Map(); // id of a details → whether it stands open
   const scrolled = new Map(); // id → [left, top]
   let applying = false;
+  let taken; // the last key was meant for the page
   let resting; // what is left for after the next paint
   let speaking;
 
   const named = (name) => root.querySelectorAll(`[name="${CSS.escape(name)}"]`);
   const picked = (control) => /^(radio|checkbox|select-one)$/.test(control.type);
   const ticks = (control) => /^(radio|checkbox)$/.test(control.type);
+  const suggests = (control) => control.matches?.("[role=combobox]");
   const typed = (control) => control.name && !picked(control) && control.type !== "file";
 
   // Open disclosures, focus, caret and scroll outlive the swap.
@@ -82,6 +87,8 @@ export function attach(root, ask, keep, seek) {
     value: ({ id, text }) => named(id).forEach((control) => fill(control, text)),
     attr: at((element, { name, value }) => set(element, name, value)),
     focus: at((element) => element.focus()),
+    near: at((element) => element.scrollIntoView({ block: "nearest" })),
+    taken: () => (taken = true),
     store: ({ text }) => keep(text) || setTimeout(tell, 0, "storage", "", "none"),
     language: ({ tag }) => (root.host ?? root.documentElement).lang = tag,
     title: ({ text }) => root === document && (document.title = text),
@@ -120,6 +127,18 @@ export function attach(root, ask, keep, seek) {
   on("click", (_, target) => {
     const control = target.closest("[data-act]");
     if (control) tell("act", control.dataset.act, control.dataset.value);
+    else if (suggests(target)) tell("tap", target.name);
+  });
+  // A tap on a suggestion leaves the focus in the field.
+  on("mousedown", (event, target) => target.closest("[role=listbox]") && event.preventDefault());
+  on("keydown", (event, target) => {
+    const held = (event.ctrlKey || event.metaKey ? "Ctrl+" : "") + (event.shiftKey ? "Shift+" : "");
+    const key = held ? held + event.key.toLowerCase() : event.key;
+    if (event.isComposing || event.altKey) return;
+    if (!EVERYWHERE.test(key) && !(suggests(target) && IN_A_LIST.test(key))) return;
+    taken = false;
+    tell("key", target.name, key);
+    if (taken) event.preventDefault();
   });
   on("submit", (event) => event.preventDefault());
   on("scroll", (_, box) => box.id && scrolled.set(box.id, [box.scrollLeft, box.scrollTop]));

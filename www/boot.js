@@ -3,6 +3,7 @@
 
 import { bindings } from "bindings"; // what wasm-bindgen wrote, in a function; see pkg-scripts/page
 import { attach } from "./apply.js";
+import { drags } from "./drag.js";
 import { listen, recall, remember } from "./files.js";
 import { unpack } from "./packed.js";
 import { hire } from "./worker.js";
@@ -61,6 +62,7 @@ export async function boot(root, planner, words, source) {
   let seek = () => {};
   const page = attach(root, ask, keep, (question) => seek(question));
   listen(page);
+  drags(page);
 
   const parts = [unpack(planner).arrayBuffer().then(WebAssembly.compile), unpack(words).json()];
   [module, texts] = await Promise.all(parts);

@@ -43,5 +43,5 @@ pub static BASIS_SIZES: [BasisSize; 7] = [
     row("bristol", 22.5, 28.5, &["bristol"], Source::Memory),
     row("index", 25.5, 30.5, &["index"], GOVERNMENT),
     row("tag", 24.0, 36.0, &["tag"], GOVERNMENT),
-    row("newsprint", 24.0, 36.0, &["newsprint", "news"], GOVERNMENT),
+    row("newsprint", 24.0, 36.0, &["newsprint", "news", "zeitungsdruck"], GOVERNMENT),
 ];

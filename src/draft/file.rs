@@ -43,8 +43,8 @@ impl FieldError {
 
 /// Longest text a file may hold in one field.
 const LONGEST: usize = 500;
-/// Most members of a repeated group.
-const MOST_MEMBERS: usize = 40;
+/// Most members of a repeated group, in a file or a form.
+pub const MOST_MEMBERS: usize = 40;
 
 /// Reads the tree of a file into a draft.
 ///

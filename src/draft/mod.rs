@@ -9,6 +9,6 @@ mod texts;
 mod tree;
 
 pub use field::{Field, Group, Kind, Schema, Value, read_text};
-pub use file::{FieldError, from_tree, read_tree, to_tree};
+pub use file::{FieldError, MOST_MEMBERS, from_tree, read_tree, to_tree};
 pub use texts::Draft;
 pub use tree::Tree;

@@ -59,17 +59,22 @@ impl Draft {
     }
     /// Takes a member out of a group and closes the gap.
     pub fn remove_member(&mut self, group: &str, gone: usize) {
+        let kept: Vec<usize> = (0..self.members(group)).filter(|index| *index != gone).collect();
+        self.reorder_members(group, &kept);
+    }
+    /// Puts the members of a group into another order: the first is the one whose index stands first.
+    /// Members that are not named are dropped.
+    pub fn reorder_members(&mut self, group: &str, order: &[usize]) {
         let kept = core::mem::take(&mut self.texts);
         for (path, text) in kept {
-            match index_in(&path, group) {
-                Some((index, _)) if index == gone => {}
-                Some((index, field)) if index > gone => {
-                    self.texts.insert(member_path(group, index - 1, field), text);
-                }
-                _ => {
-                    self.texts.insert(path, text);
-                }
-            }
+            let path = match index_in(&path, group) {
+                None => path,
+                Some((old, field)) => match order.iter().position(|index| *index == old) {
+                    Some(new) => member_path(group, new, field),
+                    None => continue,
+                },
+            };
+            self.texts.insert(path, text);
         }
     }
 }
@@ -100,6 +105,25 @@ mod tests {
         draft.remove_member("sections", 1);
         assert_eq!(draft.members("sections"), 2);
         assert_eq!(draft.get("sections.1.paper"), "c");
+        assert_eq!(draft.get("pages"), "64");
+    }
+
+    #[test]
+    fn members_change_places_with_all_they_hold() {
+        let mut draft = Draft::of(&[
+            ("pages", "64"),
+            ("sections.0.paper", "a"),
+            ("sections.1.paper", "b"),
+            ("sections.1.pages", "8"),
+            ("sections.2.paper", "c"),
+        ]);
+        draft.reorder_members("sections", &[1, 2, 0]);
+        let papers: Vec<&str> = (0..3)
+            .map(|index| ["sections.0.paper", "sections.1.paper", "sections.2.paper"][index])
+            .map(|path| draft.get(path))
+            .collect();
+        assert_eq!(papers, ["b", "c", "a"]);
+        assert_eq!((draft.get("sections.0.pages"), draft.get("sections.1.pages")), ("8", ""));
         assert_eq!(draft.get("pages"), "64");
     }
 }

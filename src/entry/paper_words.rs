@@ -101,7 +101,8 @@ const ACROSS: [&str; 5] = ["across", "perpendicular", "against", "cross", "quer"
 /// Words that say cover, whatever the weight is counted in.
 const COVER: [&str; 7] = ["cover", "cov", "cvr", "card", "umschlag", "karton", "umschlagkarton"];
 /// Grade words that people who count in grams use as well.
-const SHARED: [&str; 6] = ["offset", "newsprint", "news", "copier", "laser", "writing"];
+const SHARED: [&str; 7] =
+    ["offset", "newsprint", "news", "copier", "laser", "writing", "zeitungsdruck"];
 
 /// Pounds in which each grade is usually sold, common practice. Only decides what a number
 /// without a unit may mean.

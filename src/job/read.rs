@@ -4,7 +4,9 @@ use super::assemble::assemble;
 use super::fields::SCHEMA;
 use super::{Dummy, HeadFoot, Identity, ImagesMovedBy, Job, Pairs, Role, RouteWish, Spine};
 use crate::draft::{Draft, Field, FieldError, Value, read_text};
-use crate::entry::{Choice, Cover, Fault, LengthUnit, PageCount, Question, Reading, kind_choices};
+use crate::entry::{
+    Choice, Cover, Fault, LengthUnit, PageCount, Question, Reading, kind_choices, pages_echo,
+};
 use crate::paper::{Grain, Stock};
 use crate::shop::Shop;
 use crate::units::{Copies, Gram, Mm, Pages, Second, Size};
@@ -376,6 +378,9 @@ impl Reader<'_> {
             let at = |field: &str| format!("sections.{index}.{field}");
             let around = self.choice(&at("place")) == "around";
             let pages = self.number(&at("pages")).map(|pages| Pages(pages as u32));
+            if let Some(pages) = pages {
+                self.notes.insert(at("pages"), Note::Echo(pages_echo(pages)));
+            }
             match (pages, self.stock(&at("paper"))) {
                 (Some(pages), Some(stock)) => inserts.push((pages, stock, around)),
                 _ => {

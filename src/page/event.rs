@@ -5,8 +5,8 @@ use serde::{Deserialize, Serialize};
 /// Something happened on the page.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 pub struct Event {
-    /// What: start, input, change, leave, act, file, toggle, rest, print, printed, trap, storage,
-    /// helper, found, width.
+    /// What: start, input, change, leave, tap, key, drop, act, file, toggle, rest, print, printed, trap,
+    /// storage, helper, found, width.
     pub kind: String,
     /// Where: a field's name, an act, a file's name, an element's id.
     #[serde(default)]
@@ -73,6 +73,13 @@ pub enum Patch {
         /// The element's id.
         id: String,
     },
+    /// Brings an element into view, if it is not.
+    Near {
+        /// The element's id.
+        id: String,
+    },
+    /// The key was meant for the page: the browser does nothing of its own.
+    Taken {},
     /// Says a sentence to somebody who cannot see the page, once, after a pause.
     Announce {
         /// The sentence.
@@ -113,6 +120,8 @@ impl Patch {
                 patch("download", &[("name", Some(name)), ("text", Some(text))]);
             }
             Self::Focus { id } => patch("focus", &[("id", Some(id))]),
+            Self::Near { id } => patch("near", &[("id", Some(id))]),
+            Self::Taken {} => patch("taken", &[]),
             Self::Announce { text } => patch("announce", &[("text", Some(text))]),
             Self::Print {} => patch("print", &[]),
             Self::Search { number, job, shop } => {

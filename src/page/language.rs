@@ -1,6 +1,7 @@
 //! The page in another language: the whole of it is printed again, and nothing typed is lost.
 
 use super::event::Patch;
+use super::offering::Offering;
 use super::session::Session;
 use crate::view::html::{self, Page};
 use crate::words::Language;
@@ -37,6 +38,7 @@ impl Session {
         out.push(Patch::Html { id: "page".to_owned(), html });
         out.push(Patch::Language { tag: language.tag });
         self.sent.clear();
+        self.offering = Offering::default();
         self.advising.forget_painted();
         self.announced = None;
     }

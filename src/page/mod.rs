@@ -11,13 +11,17 @@ mod event;
 mod exports;
 mod files;
 mod helper;
+mod history;
 mod language;
 #[cfg(target_arch = "wasm32")]
 mod objects;
+mod offering;
 mod reading;
 mod saved;
+mod sections;
 mod session;
 mod show;
+mod suggest;
 mod true_size;
 mod units_choice;
 

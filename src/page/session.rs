@@ -2,7 +2,9 @@
 
 use super::advising::Advising;
 use super::event::{Event, Patch};
+use super::history::{History, State};
 use super::language::SETTING;
+use super::offering::Offering;
 use super::saved::{Json, Saved};
 use super::units_choice::change_unit;
 use crate::advise::Advice;
@@ -30,8 +32,6 @@ pub const EXAMPLE: &[(&str, &str)] = &[
 
 /// The fields that the one-line entry fills.
 const SPOKEN: [&str; 5] = ["pages", "size", "paper", "cover", "copies"];
-/// Steps that can be taken back.
-const HISTORY: usize = 200;
 
 /// One page.
 #[derive(Debug)]
@@ -46,13 +46,9 @@ pub struct Session {
     pub(super) draft: Draft,
     pub(super) shop: Shop,
     pub(super) own_shop: Option<Draft>,
-    /// Drafts before and after this one, for undo and redo.
-    past: Vec<Draft>,
-    future: Vec<Draft>,
-    /// The field typed in last: keystrokes in one field are one step.
-    edited: String,
-    /// What the form held before the one-line entry was typed in, and whether that was the example.
-    before_phrase: Option<(Draft, bool)>,
+    pub(super) history: History,
+    /// What stood in the form before the line was typed in, and whether that was the example.
+    pub(super) before_phrase: Option<(State, bool)>,
     /// Jobs of last time, until the person has said whether to go on with them; the latest last.
     pub(super) pending: Vec<Draft>,
     /// What was kept last time and cannot be read, until somebody has saved it.
@@ -64,6 +60,7 @@ pub struct Session {
     /// The last complete job, its plan, and what else can be said of it.
     pub(super) shown: Option<(Job, Plan, Advice)>,
     pub(super) advising: Advising,
+    pub(super) offering: Offering,
     pub(super) announced: Option<Verdict>,
     /// What each element was last given, so that only changes are sent.
     pub(super) sent: BTreeMap<String, String>,
@@ -75,7 +72,7 @@ pub struct Session {
     /// The screen the page stands on.
     pub(super) screen: Screen,
     /// What stands in the one-line entry.
-    said: String,
+    pub(super) said: String,
     /// What became of the last file.
     pub(super) file_note: Option<Result<&'static str, Vec<FieldError>>>,
 }
@@ -104,9 +101,7 @@ impl Session {
             draft,
             shop: shop.unwrap_or_else(shop::demo),
             own_shop,
-            past: Vec::new(),
-            future: Vec::new(),
-            edited: String::new(),
+            history: History::default(),
             before_phrase: None,
             pending: saved.earlier.into_iter().chain(saved.job).collect(),
             unread: saved.unread,
@@ -115,6 +110,7 @@ impl Session {
             explained: String::new(),
             shown: None,
             advising: Advising::default(),
+            offering: Offering::default(),
             announced: None,
             sent: BTreeMap::new(),
             open: REGIONS.iter().filter(|row| row.open).map(|row| row.id).collect(),
@@ -152,7 +148,13 @@ impl Session {
             "width" => self.width(value, &mut out),
             "input" | "change" if id == "card" => self.card(value, &mut out),
             "input" | "change" => self.typed(id, value, &mut out),
-            "leave" => self.settle(),
+            "leave" => {
+                self.settle();
+                self.close_offers(&mut out);
+            }
+            "tap" => self.tap(id, &mut out),
+            "key" => self.key(id, value, &mut out),
+            "drop" => self.drop_section(id, value, &mut out),
             "act" => self.act(id, value, &mut out),
             "file" => self.file(value, &mut out),
             "toggle" => self.toggle(id, value, &mut out),
@@ -195,8 +197,21 @@ impl Session {
 
     /// Whatever is typed from now on is a step of its own.
     pub(super) fn settle(&mut self) {
-        self.edited.clear();
+        self.history.settle();
         self.before_phrase = None;
+    }
+
+    /// A key that may mean more than a letter.
+    fn key(&mut self, field: &str, key: &str, out: &mut Vec<Patch>) {
+        match key {
+            "Ctrl+z" | "Ctrl+y" | "Ctrl+Shift+z" => {
+                self.settle();
+                self.close_offers(out);
+                self.step(key == "Ctrl+z", true, out);
+                out.push(Patch::Taken {});
+            }
+            key => self.offer_key(field, key, out),
+        }
     }
 
     /// A field was typed in or chosen.
@@ -218,16 +233,20 @@ impl Session {
         } else {
             self.draft.set(field, value);
         }
+        self.offer_later(field, out);
         self.show(out);
     }
 
     /// The one line that says it all: fills the fields it speaks of. Each key starts again from what
     /// the form held before, so that nothing is left of what the line said half typed.
     fn phrase(&mut self, text: &str, out: &mut Vec<Patch>) {
+        let (state, fresh) = self.before_phrase.get_or_insert_with(|| {
+            let state = State { draft: self.draft.clone(), phrase: self.said.clone() };
+            (state, self.untouched)
+        });
+        let (mut draft, fresh) = (state.draft.clone(), *fresh);
         text.clone_into(&mut self.said);
         let said = self.understood();
-        let (mut draft, fresh) =
-            self.before_phrase.get_or_insert_with(|| (self.draft.clone(), self.untouched)).clone();
         let speaks = !said.fields.is_empty();
         if fresh && speaks {
             for field in SPOKEN.iter().chain(&["title"]) {
@@ -270,16 +289,18 @@ impl Session {
         self.echo_phrase(&said, out);
     }
 
-    fn act(&mut self, act: &str, value: &str, out: &mut Vec<Patch>) {
+    pub(super) fn act(&mut self, act: &str, value: &str, out: &mut Vec<Patch>) {
         self.settle();
+        self.close_offers(out);
         if let Some(field) = act.strip_prefix("choose:") {
             self.typed(field, value, out);
+            self.offering = Offering::default();
             out.push(Patch::Value { id: field.to_owned(), text: value.to_owned() });
             let id = format!("input-{}", field.replace('.', "-"));
             return out.push(Patch::Focus { id });
         }
         match act {
-            "undo" | "redo" => self.step(act == "undo", out),
+            "undo" | "redo" => self.step(act == "undo", false, out),
             "new" => {
                 let units = self.draft.get("units").to_owned();
                 self.pending.clear();
@@ -291,6 +312,12 @@ impl Session {
                 out.push(Patch::Focus { id: "input-phrase".to_owned() });
             }
             "card" => self.card_by(value, out),
+            "say" => {
+                out.push(Patch::Value { id: "phrase".to_owned(), text: value.to_owned() });
+                self.phrase(value, out);
+                self.settle();
+                out.push(Patch::Focus { id: "input-phrase".to_owned() });
+            }
             "apply" => self.apply(value, out),
             "restore" => self.restore(value == "yes", out),
             "reading" => self.read_as(value, out),
@@ -309,53 +336,7 @@ impl Session {
                 }
             }
             "print" => out.push(Patch::Print {}),
-            "section-add" => {
-                let index = self.draft.members("sections");
-                self.remember("");
-                self.draft.set(&format!("sections.{index}.pages"), "4");
-                self.redraw_sections(out);
-                out.push(Patch::Focus { id: format!("input-sections-{index}-pages") });
-            }
-            "section-remove" => {
-                if let Some(index) =
-                    value.parse().ok().filter(|index| *index < self.draft.members("sections"))
-                {
-                    self.remember("");
-                    self.draft.remove_member("sections", index);
-                    self.redraw_sections(out);
-                    out.push(Patch::Focus { id: "section-add".to_owned() });
-                }
-            }
-            _ => {}
-        }
-    }
-
-    /// Keeps the draft as it is for undo, once for a run of keystrokes in one field.
-    pub(super) fn remember(&mut self, field: &str) {
-        if field.is_empty() || self.edited != field {
-            if self.past.len() == HISTORY {
-                self.past.remove(0);
-            }
-            self.past.push(self.draft.clone());
-        }
-        self.future.clear();
-        field.clone_into(&mut self.edited);
-        if field != "phrase" {
-            self.untouched = false;
-            self.before_phrase = None;
-        }
-    }
-
-    fn step(&mut self, back: bool, out: &mut Vec<Patch>) {
-        let (from, to) = if back {
-            (&mut self.past, &mut self.future)
-        } else {
-            (&mut self.future, &mut self.past)
-        };
-        if let Some(draft) = from.pop() {
-            to.push(core::mem::replace(&mut self.draft, draft));
-            self.untouched = false;
-            self.refill(out);
+            _ => self.act_on_sections(act, value, out),
         }
     }
 

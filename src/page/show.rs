@@ -2,6 +2,7 @@
 
 use super::event::Patch;
 use super::saved::Saved;
+use super::sections::nest;
 use super::session::Session;
 use crate::advise::Advice;
 use crate::draft::{Draft, Field, Kind};
@@ -51,7 +52,7 @@ impl Session {
     }
 
     /// Every field that stands in the form, with those of each further section.
-    fn paths(&self) -> Vec<String> {
+    pub(super) fn paths(&self) -> Vec<String> {
         let inner = || SCHEMA.groups.iter().flat_map(|(_, fields)| fields.iter());
         let sections = (0..self.draft.members("sections"))
             .flat_map(|index| inner().map(move |field| format!("sections.{index}.{}", field.id)));
@@ -74,12 +75,10 @@ impl Session {
 
     /// Everything anew: fields, sections, shop, answer.
     pub(super) fn refill(&mut self, out: &mut Vec<Patch>) {
-        let (label, lines, suggestions) =
-            html::shop_line(&self.shop, self.draft.get("line"), &self.printer());
+        let (label, lines) = html::shop_line(&self.shop, self.draft.get("line"), &self.printer());
         self.set_html("shop", label.into_string(), out);
         // The options come before the value that chooses one of them.
         self.set_html("input-line", lines.into_string(), out);
-        self.set_html("suggestions", suggestions.into_string(), out);
         for field in SCHEMA.fields {
             out.push(self.value_of(field.id.to_owned()));
         }
@@ -89,10 +88,13 @@ impl Session {
 
     /// The further sections anew, then the rest of the page.
     pub(super) fn redraw_sections(&mut self, out: &mut Vec<Patch>) {
-        let sections = html::inserts(&self.draft, &self.shop, &self.printer()).into_string();
+        self.close_offers(out);
+        let nest = nest(&self.draft);
+        let sections =
+            html::sections(&nest, &self.draft, &self.shop, &self.printer()).into_string();
         if self.sent.get("sections") != Some(&sections) {
             // Slots and controls inside are new and empty, whatever they were given before.
-            let old = ["echo-sections-", "input-sections-"];
+            let old = ["echo-sections-", "input-sections-", "offers-sections-", "place-section-"];
             self.sent.retain(|id, _| !old.iter().any(|start| id.starts_with(start)));
         }
         self.set_html("sections", sections, out);
@@ -122,8 +124,26 @@ impl Session {
         self.set_html("answer", answer, out);
         self.set_attr("answer".to_owned(), "class", stale.then_some("stale"), out);
         self.paint_drawings(out);
+        self.show_places(out);
+        self.show_beginning(out);
+        for act in ["undo", "redo"] {
+            let off = (!self.history.can(act == "undo")).then_some("true");
+            self.set_attr(format!("act-{act}"), "aria-disabled", off, out);
+        }
         self.announce(stale, out);
         out.push(Patch::Later {});
+    }
+
+    /// How to begin, until somebody has.
+    fn show_beginning(&mut self, out: &mut Vec<Patch>) {
+        let told = if self.untouched {
+            html::first_visit(&self.printer()).into_string()
+        } else if self.draft.all().all(|(path, _)| path == "units") {
+            html::teach(&self.printer()).into_string()
+        } else {
+            String::new()
+        };
+        self.set_html("example", told, out);
     }
 
     fn answer_html(&self, reading: &JobReading, stale: bool) -> String {
@@ -184,6 +204,7 @@ impl Session {
 
     /// What a person looks at second, after the first has been painted; then the job is kept.
     pub(super) fn rest(&mut self, out: &mut Vec<Patch>) {
+        self.offer(out);
         self.seek(out);
         for region in &REGIONS {
             if !self.advising.waits(region.id, self.reading) {

@@ -1,6 +1,6 @@
 //! The form: one control a row of the fields table, each with its own slot for echo and fault.
 
-use crate::data::FINISHED_SIZES;
+use super::offers::is_offered;
 use crate::draft::{Draft, Field, FieldError, Group, Kind};
 use crate::entry::Choice;
 use crate::job::{Note, SCHEMA};
@@ -21,28 +21,14 @@ pub(super) fn group(group: Group, draft: &Draft, shop: &Shop, printer: &Printer)
     }
 }
 
-/// Sections beyond the main one: rewritten whole when one is added or taken out.
-#[must_use]
-pub fn inserts(draft: &Draft, shop: &Shop, printer: &Printer) -> Markup {
-    let fields = SCHEMA.groups.iter().flat_map(|(_, fields)| fields.iter());
-    let count = draft.members("sections");
-    html! {
-        @for index in 0..count {
-            fieldset class="insert" id={ "section-" (index) } {
-                legend { (printer.word("section.legend")) " " (index + 1) }
-                @for field in fields.clone() {
-                    (control(field, &format!("sections.{index}.{}", field.id), draft, shop, printer))
-                }
-                button type="button" id={ "section-remove-" (index) } data-act="section-remove"
-                    data-value=(index) { (printer.word("section.remove")) " " (index + 1) }
-            }
-        }
-        button type="button" id="section-add" data-act="section-add" { (printer.word("section.add")) }
-    }
-}
-
 /// One control with label, then what was understood or an example in its place, then help.
-fn control(field: &Field, path: &str, draft: &Draft, shop: &Shop, printer: &Printer) -> Markup {
+pub(super) fn control(
+    field: &Field,
+    path: &str,
+    draft: &Draft,
+    shop: &Shop,
+    printer: &Printer,
+) -> Markup {
     let id = path.replace('.', "-");
     let key = match path.split_once('.') {
         Some((group, _)) => format!("field.{group}.{}", field.id),
@@ -80,13 +66,22 @@ fn control(field: &Field, path: &str, draft: &Draft, shop: &Shop, printer: &Prin
                             (lines(shop, text, printer))
                         }
                     } @else {
+                        @let offered = is_offered(field);
                         input type="text" id={ "input-" (id) } name=(path) value=(text)
-                            inputmode=(inputmode(field.kind)) list=[list(field.kind)]
+                            inputmode=(inputmode(field.kind))
                             autocomplete="off" autocapitalize="off" spellcheck="false"
+                            role=[offered.then_some("combobox")]
+                            aria-autocomplete=[offered.then_some("list")]
+                            aria-expanded=[offered.then_some("false")]
+                            aria-controls=[offered.then(|| format!("offers-{id}"))]
                             aria-describedby=(described);
                     }
                     (slot(&id))
                     (example(&id, hint))
+                    @if is_offered(field) {
+                        div class="offers" id={ "offers-" (id) } role="listbox" hidden
+                            aria-label={ (printer.word("offer.list")) ": " (label) } {}
+                    }
                     (help(&id, &key, label, printer))
                 }
             }
@@ -139,22 +134,6 @@ const fn inputmode(kind: Kind) -> &'static str {
         Kind::Copies | Kind::Number(..) => "numeric",
         Kind::Length(..) => "decimal",
         _ => "text",
-    }
-}
-
-const fn list(kind: Kind) -> Option<&'static str> {
-    match kind {
-        Kind::Size => Some("sizes"),
-        Kind::Paper => Some("papers"),
-        _ => None,
-    }
-}
-
-/// Suggestions for sizes and papers: the shop's own papers first.
-pub(super) fn suggestions(shop: &Shop) -> Markup {
-    html! {
-        datalist id="sizes" { @for size in &FINISHED_SIZES { option value=(size.name) {} } }
-        datalist id="papers" { @for stock in &shop.stocks { option value=(stock.name) {} } }
     }
 }
 

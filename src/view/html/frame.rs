@@ -1,6 +1,7 @@
 //! The whole body of the page: readings, form, answer, regions, settings and files.
 
-use super::fields::{GROUPS, group, inserts, lines, suggestions};
+use super::fields::{GROUPS, group, lines};
+use super::sections::sections;
 use super::{Scene, answer, calibration, picture, true_size};
 use crate::draft::{Draft, Group};
 use crate::entry::LengthUnit;
@@ -103,7 +104,7 @@ fn form(page: &Page) -> Markup {
             (group(Group::Main, page.draft, page.shop, printer))
             details class="more" id="more-sections" {
                 summary { (printer.word("group.sections")) }
-                div id="sections" { (inserts(page.draft, page.shop, printer)) }
+                div id="sections" { (sections(&[None], page.draft, page.shop, printer)) }
             }
             @for name in GROUPS {
                 details class="more" id={ "more-" (name) } {
@@ -115,12 +116,13 @@ fn form(page: &Page) -> Markup {
             div id="faults" {}
             p class="history" {
                 @for act in ["undo", "redo", "new"] {
-                    button type="button" id={ "act-" (act) } data-act=(act) {
+                    button type="button" id={ "act-" (act) } data-act=(act)
+                        aria-disabled=[(act != "new").then_some("true")] {
                         (printer.word(&format!("act.{act}")))
                     }
                 }
             }
-            div id="suggestions" { (suggestions(page.shop)) }
+            p id="offered" class="quiet" aria-live="polite" {}
         }
     }
 }
@@ -234,7 +236,7 @@ pub fn unread(printer: &Printer) -> Markup {
 
 /// The shop in force, and the options of the line field.
 #[must_use]
-pub fn shop_line(shop: &Shop, chosen: &str, printer: &Printer) -> (Markup, Markup, Markup) {
+pub fn shop_line(shop: &Shop, chosen: &str, printer: &Printer) -> (Markup, Markup) {
     let line = html! { (printer.word("shop.label")) " " strong { (printer.typed(&shop.name)) } };
-    (line, lines(shop, chosen, printer), suggestions(shop))
+    (line, lines(shop, chosen, printer))
 }

@@ -11,21 +11,27 @@ mod first_off;
 pub mod fixes;
 mod frame;
 pub mod inside;
+mod offers;
 pub mod pack;
 pub mod run;
 mod scene;
+mod sections;
 pub mod set_up;
 pub mod sheet;
 pub mod stitches;
+mod teach;
 pub mod trim;
 mod true_size;
 
 pub use answer::{answer, picture};
 pub use explanation::explanation;
-pub use fields::{file_fault, inserts, note};
+pub use fields::{file_fault, note};
 pub use first_off::first_off;
 pub use frame::{
     Page, READINGS, body, frame, region_body, region_summary, restore_question, shop_line, unread,
 };
+pub use offers::{Offer, is_offered, offers, option_id};
 pub use scene::Scene;
+pub use sections::{place_id, sections};
+pub use teach::{LINES as SPOKEN_LINES, first_visit, teach};
 pub use true_size::{CARD_PIXELS, calibration, card_outline, true_size};

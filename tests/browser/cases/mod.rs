@@ -3,6 +3,7 @@
 
 mod advice;
 mod client;
+mod entry;
 mod files;
 mod glue;
 mod harness;
@@ -20,6 +21,7 @@ pub fn all() -> Vec<&'static Case> {
         glue::CASES,
         opens::CASES,
         typing::CASES,
+        entry::CASES,
         files::CASES,
         advice::CASES,
         client::CASES,
