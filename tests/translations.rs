@@ -16,7 +16,7 @@ use quirefit::page::{Event, Patch, Session};
 use quirefit::plan::plan;
 use quirefit::view::html::READINGS;
 use quirefit::view::{Numbers, Printer, REGIONS};
-use quirefit::words::{EN, Files, LANGUAGES, Part, Words, built_in, parts};
+use quirefit::words::{EN, Files, LANGUAGES, Language, Part, Words, built_in, parts};
 use std::collections::BTreeSet;
 use support::{JSON, files, name, text_of};
 
@@ -82,6 +82,30 @@ fn every_translation_is_whole() {
         let empty: Vec<_> = words.all().filter(empty).collect();
         assert!(empty.is_empty(), "{language}: empty, or not, other than in en.txt: {empty:#?}");
     }
+}
+
+/// What a region calls otherwise leaves every slot where it is.
+#[test]
+fn every_language_keeps_every_slot() {
+    let english = Words::load(&[EN]);
+    for language in &LANGUAGES {
+        let words = language.words(&built_in());
+        assert_eq!(keys(&words), keys(&english), "{}", language.tag);
+        for (key, pattern) in words.all() {
+            assert_eq!(slots(pattern), slots(english.plain(key)), "{}: {key}", language.tag);
+        }
+    }
+    let says = |tag: &str, word: &str| {
+        let words = Language::of(tag).unwrap().words(&built_in());
+        words.all().any(|(_, pattern)| words_of(&own_text(pattern)).any(|said| said == word))
+    };
+    // Words of the trade, US and UK.
+    for (us, uk) in [("score", "crease"), ("foot", "tail"), ("face", "fore"), ("center", "centre")]
+    {
+        assert!(says("en-US", us) && !says("en-US", uk), "US: {us}, not {uk}");
+        assert!(says("en-GB", uk) && !says("en-GB", us), "UK: {uk}, not {us}");
+    }
+    assert!(says("de", "fuß") && says("de-CH", "fuss") && !says("de-CH", "fuß"));
 }
 
 /// Patterns that are the same in both: names, signs, words both languages have.

@@ -36,7 +36,7 @@ pub(super) fn stitch_pitch(job: &Job, plan: &Plan) -> Explanation {
         say("explain.stitch_pitch.passes")
             .put("stitches", Measure::count(placement.total()))
             .put("heads", Measure::count(placement.heads_used))
-            .put("passes", Measure::count(placement.passes)),
+            .count("passes", Measure::count(placement.passes)),
     );
     let source = if job.loops { Source::Memory } else { Source::Practice };
     build("stitch_pitch", lines, None, source)
@@ -73,7 +73,7 @@ pub(super) fn wire_run(_: &Job, plan: &Plan) -> Explanation {
             .put("sets", Measure::count(run.quantities.fed))
             .put("stitches", Measure::count(stitches.placement.total()))
             .put("draw", stitches.wire.draw)
-            .put("metres", number(run.consumed.wire_metres())),
+            .put("length", run.consumed.wire_length),
         say("explain.wire_run.mass")
             .put("wire", Measure::caliper(stitches.wire.diameter))
             .put("stitch", number(stitches.wire.stitch.get() * MG_PER_GRAM))

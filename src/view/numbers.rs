@@ -19,6 +19,12 @@ const GRAM_PER_OUNCE: f64 = crate::units::GRAM_PER_POUND / 16.0;
 const GRAM_PER_KILO: f64 = 1000.0;
 /// From this many grams on, kilograms (or pounds) are printed.
 const HEAVY: f64 = 1000.0;
+/// Lengths from here on are no book's, but wire's: metres (or feet) are printed.
+const LONG: f64 = 10_000.0;
+/// Millimetres in a metre.
+const MM_PER_METRE: f64 = 1000.0;
+/// Inches in a foot.
+const INCHES_PER_FOOT: f64 = 12.0;
 /// Seconds in a minute, minutes in an hour.
 const SIXTY: f64 = 60.0;
 /// Minutes in a day.
@@ -69,6 +75,10 @@ impl Numbers {
     pub fn split(&self, measure: Measure) -> (String, &'static str) {
         let value = measure.value;
         match measure.unit {
+            Unit::Length if value >= LONG => match self.unit {
+                LengthUnit::Millimetre => (self.fixed(value / MM_PER_METRE, 1), "m"),
+                LengthUnit::Inch => (self.fixed(Mm(value).inches() / INCHES_PER_FOOT, 1), "ft"),
+            },
             Unit::Length => match self.unit {
                 LengthUnit::Millimetre => (self.fixed(value, decimals(value)), "mm"),
                 LengthUnit::Inch => (self.fixed(Mm(value).inches(), 3), "in"),
@@ -187,6 +197,8 @@ mod tests {
         assert_eq!(Numbers::METRIC.print(Second(22_320.0).into()), "6\u{a0}h\u{a0}12\u{a0}min");
         assert_eq!(GERMAN.print(Mm(1234.56).into()), "1\u{202f}234,6\u{a0}mm");
         assert_eq!(SWISS.print(Gram(1_234_560.0).into()), "1’234.6\u{a0}kg");
+        assert_eq!(Numbers::METRIC.print(Mm(33_810.0).into()), "33.8\u{a0}m");
+        assert_eq!(US.print(Mm(30_480.0).into()), "100\u{a0}ft");
         assert_eq!(US.print(Mm(215.9).into()), "8.5\u{a0}in");
         assert_eq!(US.print(Measure::caliper(Mm(0.09652))), "0.0038\u{a0}in");
     }

@@ -37,12 +37,13 @@ pub struct Language {
     pub tag: &'static str,
     /// What those who read it call it.
     pub name: &'static str,
-    /// Its files, the most general first.
-    files: &'static [&'static str],
+    /// The file of its language.
+    file: &'static str,
+    /// What its region calls otherwise, wherever it stands; what differs more has a file of the
+    /// region's tag.
+    respelt: &'static [(&'static str, &'static str)],
     /// How it writes numbers.
     pub mark: Mark,
-    /// A letter it does not write, and what it writes instead.
-    respelt: Option<(&'static str, &'static str)>,
     /// Lengths in inches, as long as nobody has chosen.
     pub inches: bool,
 }
@@ -55,33 +56,42 @@ pub static LANGUAGES: [Language; 4] = [
     Language {
         tag: "en-GB",
         name: "English (UK)",
-        files: &[BASE, "en-GB"],
+        file: BASE,
+        respelt: &[(" face edge", " fore-edge"), (" face", " fore-edge"), ("foot", "tail")],
         mark: Mark::Point,
-        respelt: None,
         inches: false,
     },
     Language {
         tag: "en-US",
         name: "English (US)",
-        files: &[BASE, "en-US"],
+        file: BASE,
+        respelt: &[
+            ("crease", "score"),
+            ("Crease", "Score"),
+            ("creasing", "scoring"),
+            ("Creasing", "Scoring"),
+            (" overs", " spoilage"),
+            ("spoilt", "spoiled"),
+            ("metre", "meter"),
+            ("centre", "center"),
+        ],
         mark: Mark::Point,
-        respelt: None,
         inches: true,
     },
     Language {
         tag: "de",
         name: "Deutsch",
-        files: &[BASE, "de"],
+        file: "de",
+        respelt: &[],
         mark: Mark::Comma,
-        respelt: None,
         inches: false,
     },
     Language {
         tag: "de-CH",
         name: "Deutsch (Schweiz)",
-        files: &[BASE, "de"],
+        file: "de",
+        respelt: &[("ß", "ss")],
         mark: Mark::Apostrophe,
-        respelt: Some(("ß", "ss")),
         inches: false,
     },
 ];
@@ -124,15 +134,19 @@ impl Language {
         let language = tags.iter().find_map(|tag| Self::of(primary(tag)));
         (language.unwrap_or(Self::first()), mark)
     }
-    /// Its words.
+    /// Its words: what it lacks is said in the file that every other overrules.
     #[must_use]
     pub fn words(&self, files: &Files) -> Words {
-        let texts = self.files.iter().filter_map(|name| files.get(*name));
-        let texts = texts.map(|text| match self.respelt {
-            Some((letter, instead)) => text.replace(letter, instead),
-            None => text.clone(),
-        });
-        Words::load(&texts.collect::<Vec<_>>())
+        let text = |name: &str| files.get(name).map_or("", String::as_str);
+        let mut words = Words::load(&[text(BASE)]);
+        if self.file != BASE {
+            words.read(text(self.file));
+        }
+        words.respell(self.respelt);
+        if self.tag != self.file {
+            words.read(text(self.tag));
+        }
+        words
     }
 }
 

@@ -18,29 +18,57 @@ pub enum Part<'a> {
 }
 
 impl Words {
-    /// Reads language files, most general first. A line is `key = pattern`; `#` starts a remark;
-    /// a line that begins with a space continues the pattern before it.
+    /// Reads language files, most general first.
     #[must_use]
-    pub fn load<T: AsRef<str>>(texts: &[T]) -> Self {
-        let mut patterns: BTreeMap<String, String> = BTreeMap::new();
+    pub fn load(texts: &[&str]) -> Self {
+        let mut words = Self::default();
         for text in texts {
-            let mut last = None;
-            for line in text.as_ref().lines() {
-                if line.starts_with(' ') {
-                    if let Some(pattern) = last.as_ref().and_then(|key| patterns.get_mut(key)) {
-                        pattern.push(' ');
-                        pattern.push_str(line.trim());
-                    }
-                } else if let Some((key, pattern)) = line.split_once('=')
-                    && !line.starts_with('#')
-                {
-                    let key = key.trim().to_owned();
-                    patterns.insert(key.clone(), pattern.trim().to_owned());
-                    last = Some(key);
+            words.read(text);
+        }
+        words
+    }
+
+    /// Reads one more file; it overrules what is there. A line is `key = pattern`; `#` starts a remark;
+    /// a line that begins with a space continues the pattern before it.
+    pub fn read(&mut self, text: &str) {
+        let patterns = &mut self.patterns;
+        let mut last = None;
+        for line in text.lines() {
+            if line.starts_with(' ') {
+                if let Some(pattern) = last.as_ref().and_then(|key| patterns.get_mut(key)) {
+                    pattern.push(' ');
+                    pattern.push_str(line.trim());
                 }
+            } else if let Some((key, pattern)) = line.split_once('=')
+                && !line.starts_with('#')
+            {
+                let key = key.trim().to_owned();
+                patterns.insert(key.clone(), pattern.trim().to_owned());
+                last = Some(key);
             }
         }
-        Self { patterns }
+    }
+
+    /// Says some words otherwise wherever they stand; names of slots stay.
+    pub fn respell(&mut self, pairs: &[(&str, &str)]) {
+        for pattern in self.patterns.values_mut() {
+            if !pairs.iter().any(|(from, _)| pattern.contains(from)) {
+                continue;
+            }
+            let mut said = String::new();
+            for part in parts(pattern) {
+                match part {
+                    Part::Slot(slot) => said.extend(["{", slot, "}"]),
+                    Part::Text(text) => {
+                        let respelt = pairs
+                            .iter()
+                            .fold(text.to_owned(), |text, (from, to)| text.replace(from, to));
+                        said.push_str(&respelt);
+                    }
+                }
+            }
+            *pattern = said;
+        }
     }
 
     /// The pattern of a key; with a number, its form for one or for many where the language has
