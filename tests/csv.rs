@@ -149,7 +149,7 @@ fn what_a_spreadsheet_would_run_it_shows() {
     };
     let text = write(&[table.clone(), table], &printer);
     let part = "'=cmd\r\n'=A1,x (mm)\r\n'@sum,-1.5\r\n";
-    assert_eq!(text, format!("\u{feff}{part}\"\"\r\n{part}"));
+    assert_eq!(text, format!("\u{feff}{part}\r\n{part}"));
 }
 
 #[test]

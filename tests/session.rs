@@ -134,6 +134,7 @@ impl Page {
             Patch::Announce { text } => self.announced.push(text.clone()),
             Patch::Near { id } => assert!(self.has(id), "nothing to come near has the id {id}"),
             Patch::Print {} | Patch::Search { .. } | Patch::Later {} | Patch::Taken {} => {}
+            Patch::Copy { .. } | Patch::Address { .. } => {}
         }
     }
 

@@ -14,7 +14,7 @@ use quirefit::finishing::LIMITS;
 use quirefit::job;
 use quirefit::page::{Event, Patch, Session};
 use quirefit::plan::{Answer, Plan, STATIONS, Verdict, plan};
-use quirefit::view::html::{READINGS, SPOKEN_LINES};
+use quirefit::view::html::{HANDED, READINGS, SPOKEN_LINES};
 use quirefit::view::json::plan_out;
 use quirefit::view::{Numbers, Printer, REGIONS};
 use quirefit::words::{EN, Files, Part, Words, parts};
@@ -217,17 +217,10 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
             "act.*",
             made(
                 "act",
-                list(&[
-                    "undo",
-                    "redo",
-                    "new",
-                    "save-job",
-                    "save-shop",
-                    "print",
-                    "section-out",
-                    "section-in",
-                    "section-remove",
-                ]),
+                list(&["undo", "redo", "new", "section-out", "section-in", "section-remove"])
+                    .into_iter()
+                    .chain(list(&HANDED))
+                    .collect(),
             ),
         ),
         ("fix.*", made("fix", plain_changes())),
@@ -695,6 +688,13 @@ fn printed() -> Printed {
             }
         }
     }
+    for path in files("examples/titles") {
+        let bytes = std::fs::read(support::root().join(path)).unwrap();
+        let list = quirefit::titles::List::read(&bytes).unwrap();
+        let shop = quirefit::shop::demo();
+        let told = quirefit::view::title_rows::answered(&list, &shop, "mm", &printer).0;
+        printed.take(&told, &beginnings);
+    }
     for event in ["trap", "storage"] {
         for patch in session.handle(&Event::new(event, "", "")) {
             if let Patch::Html { html, .. } = patch {
@@ -719,6 +719,23 @@ fn texts(
     printed.take(&json, beginnings);
     let told = quirefit::view::text::text(job, shop, planned, printer);
     printed.take(&told, beginnings);
+    printed.take(&quirefit::view::letter::letter(job, shop, planned, printer), beginnings);
+    printed.take(&quirefit::view::xjdf::xjdf(job, planned, printer), beginnings);
+    let advice = quirefit::advise::Advice::at_once(job, shop, planned);
+    let (reading, printer) = (quirefit::view::Reading::Floor, *printer);
+    let screen = quirefit::view::Screen::default();
+    let scene = quirefit::view::html::Scene {
+        job,
+        shop,
+        plan: planned,
+        advice: &advice,
+        printer,
+        reading,
+        screen,
+    };
+    let tables = quirefit::view::csv::tables(&scene);
+    printed.take(&quirefit::view::csv::write(&tables, &printer), beginnings);
+    let printer = &printer;
     for (figure, _) in &FIGURES {
         let told = explain(job, planned, figure).unwrap();
         for sentence in told.lines.iter().chain([&told.what]).chain(&told.doubt) {

@@ -92,6 +92,7 @@ export function attach(root, ask, keep, seek) {
     store: ({ text }) => keep(text) || setTimeout(tell, 0, "storage", "", "none"),
     language: ({ tag }) => (root.host ?? root.documentElement).lang = tag,
     title: ({ text }) => root === document && (document.title = text),
+    address: ({ text }) => root === document && history.replaceState(null, "", text),
     download: ({ name, text }) => download(name, text),
     copy: ({ text }) => copy(text),
     announce: ({ text }) => announce(text),

@@ -14,7 +14,8 @@ import { hire } from "./worker.js";
  * planner has answered for the first time.
  */
 export async function boot(root, planner, words, source) {
-  const own = root === document; // storage belongs to the page itself, not to a page it stands in
+  // Storage and address belong to the page itself, not to a page it stands in.
+  const own = root === document;
   let saved = own ? recall() : null;
   let module;
   let texts;
@@ -26,7 +27,7 @@ export async function boot(root, planner, words, source) {
     const { initSync, Session } = bindings();
     initSync({ module });
     session = new Session({ words: texts, languages: [...navigator.languages], saved: draft });
-    return session.handle({ kind: "start", id: "", value: "" });
+    return session.handle({ kind: "start", id: "", value: own ? location.href : "" });
   };
 
   // After a trap the last draft is replayed; if that is what traps, the page starts without it.
@@ -78,6 +79,7 @@ export async function boot(root, planner, words, source) {
   // How wide the page stands, before it is painted and whenever that changes.
   const width = ([{ contentRect }]) => page.tell("width", "", String(Math.round(contentRect.width)));
   new ResizeObserver(width).observe(root.getElementById("page"));
+  if (own) addEventListener("hashchange", () => page.tell("address", "", location.href));
   if (source) seek = hire(source, module, page.tell);
   // Writing back what is there shows whether anything can be kept at all.
   if (own && !remember(saved || "")) page.tell("storage", "", "none");

@@ -3,7 +3,7 @@
 use super::assemble::assemble;
 use super::fields::SCHEMA;
 use super::{Dummy, HeadFoot, Identity, ImagesMovedBy, Job, Pairs, Role, RouteWish, Spine};
-use crate::draft::{Draft, Field, FieldError, Value, read_text};
+use crate::draft::{Draft, Field, FieldError, Kind, Value, read_text};
 use crate::entry::{
     Choice, Cover, Fault, LengthUnit, PageCount, Question, Reading, kind_choices, pages_echo,
 };
@@ -235,6 +235,15 @@ impl Reader<'_> {
     fn value(&mut self, path: &str) -> Option<Value> {
         let field: &'static Field = SCHEMA.field(path)?;
         let typed = self.draft.get(path);
+        if typed.is_empty()
+            && let Kind::Choice(options) = field.kind
+        {
+            // Nothing to read and nobody to tell: lists of titles are mostly made of these.
+            return options
+                .iter()
+                .find(|option| **option == field.default)
+                .map(|word| Value::Choice(word));
+        }
         let text = if typed.is_empty() { field.default } else { typed };
         if text.is_empty() {
             return None;

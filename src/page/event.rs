@@ -5,8 +5,8 @@ use serde::{Deserialize, Serialize};
 /// Something happened on the page.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 pub struct Event {
-    /// What: start, input, change, leave, tap, key, drop, act, file, toggle, rest, print, printed, trap,
-    /// storage, helper, found, width.
+    /// What: start, address, input, change, leave, tap, key, drop, act, file, toggle, rest, print,
+    /// printed, trap, storage, helper, found, width.
     pub kind: String,
     /// Where: a field's name, an act, a file's name, an element's id.
     #[serde(default)]
@@ -68,6 +68,16 @@ pub enum Patch {
         /// Its content.
         text: String,
     },
+    /// Puts a text on the clipboard.
+    Copy {
+        /// The text.
+        text: String,
+    },
+    /// The page's address from now on, without what it brought; nothing is opened.
+    Address {
+        /// The address.
+        text: String,
+    },
     /// Puts the focus on an element.
     Focus {
         /// The element's id.
@@ -119,6 +129,8 @@ impl Patch {
             Self::Download { name, text } => {
                 patch("download", &[("name", Some(name)), ("text", Some(text))]);
             }
+            Self::Copy { text } => patch("copy", &[("text", Some(text))]),
+            Self::Address { text } => patch("address", &[("text", Some(text))]),
             Self::Focus { id } => patch("focus", &[("id", Some(id))]),
             Self::Near { id } => patch("near", &[("id", Some(id))]),
             Self::Taken {} => patch("taken", &[]),

@@ -1,34 +1,62 @@
-//! Files that are opened and saved.
+//! Files that are opened and saved, and what is said of that.
 
 use super::event::Patch;
 use super::session::Session;
 use crate::draft::{FieldError, Tree, from_tree};
+use crate::job::{self, read_link};
+use crate::shop;
 use crate::view::html;
-use crate::words::say;
-use crate::{job, shop};
+use crate::words::{Say, say};
+
+/// What became of what was opened, saved or copied last.
+#[derive(Debug)]
+pub(super) enum Note {
+    /// It was done.
+    Done(Say),
+    /// It was not: the sentence above the list of faults, and the list.
+    Faults(&'static str, Vec<FieldError>),
+}
+
+impl Note {
+    /// A sentence without slots.
+    pub(super) fn said(key: &str) -> Self {
+        Self::Done(say(key))
+    }
+}
 
 impl Session {
-    /// Saves a job or a shop under the title of the job.
-    pub(super) fn save(&self, what: &str, tree: Tree, out: &mut Vec<Patch>) {
-        let title: String = self
-            .draft
-            .get("title")
-            .chars()
-            .map(|letter| if letter.is_alphanumeric() { letter } else { '-' })
-            .collect();
-        let name = match (what, title.trim_matches('-')) {
-            ("job", "") => "book".to_owned(),
-            ("job", title) => title.to_lowercase(),
-            _ => "shop".to_owned(),
+    /// A file named after the book.
+    pub(super) fn download(&self, extension: &str, text: String, out: &mut Vec<Patch>) {
+        let dashed = |letter: char| if letter.is_alphanumeric() { letter } else { '-' };
+        let title: String = self.draft.get("title").chars().map(dashed).collect();
+        let name = match title.trim_matches('-') {
+            "" => "book".to_owned(),
+            title => title.to_lowercase(),
         };
-        let text = (self.json.print)(&tree);
-        out.push(Patch::Download { name: format!("{name}.quirefit-{what}.json"), text });
+        out.push(Patch::Download { name: format!("{name}.{extension}"), text });
     }
 
-    /// A file was opened: a job or a shop, told apart by what it says it is.
+    /// What was kept last time and cannot be read, as it was.
+    pub(super) fn save_kept(&mut self, out: &mut Vec<Patch>) {
+        if let Some(text) = self.unread.take() {
+            self.file_note = None;
+            self.show_file_note(out);
+            out.push(Patch::Download { name: "last-time.quirefit-saved.json".to_owned(), text });
+            out.push(Patch::Later {});
+        }
+    }
+
+    /// Something was opened, dropped or pasted: a link, a code, a job file or a shop file, told apart
+    /// by what it says it is.
     pub(super) fn file(&mut self, text: &str, out: &mut Vec<Patch>) {
-        self.file_note = Some(self.open_file(text, out));
-        self.show_file_note(out);
+        if let Some(read) = read_link(text) {
+            return self.open_link(read, out);
+        }
+        let note = match self.open_file(text, out) {
+            Ok(key) => Note::said(key),
+            Err(errors) => Note::Faults("file.not-opened", errors),
+        };
+        self.note(note, out);
     }
 
     fn open_file(
@@ -36,59 +64,54 @@ impl Session {
         text: &str,
         out: &mut Vec<Patch>,
     ) -> Result<&'static str, Vec<FieldError>> {
-        let foreign = || {
-            vec![FieldError {
-                path: String::new(),
-                given: String::new(),
-                wrong: say("file.no-json"),
-                repair: say("file.no-json.repair"),
-            }]
-        };
+        let foreign = || vec![FieldError::repaired("", "", say("file.no-json"))];
         let tree = (self.json.parse)(text).ok_or_else(foreign)?;
         let is = |format: &str| {
             matches!(&tree, Tree::Map(entries)
                 if entries.iter().any(|(key, value)| key == "format" && *value == Tree::text(format)))
         };
-        if is(shop::SCHEMA.format) {
-            let draft = from_tree(&tree, &shop::SCHEMA)?;
-            self.shop = shop::read(&draft)?;
-            self.own_shop = Some(draft);
-            self.advising.forget();
-            let line = self.draft.get("line");
-            if !line.is_empty() && self.shop.line(line).is_none() {
-                self.settle();
-                self.remember("");
-                self.draft.set("line", "");
-            }
-            self.refill(out);
-            return Ok("file.shop-opened");
+        if !is(shop::SCHEMA.format) {
+            let draft = from_tree(&tree, &job::SCHEMA)?;
+            self.replace(draft, out);
+            return Ok("file.job-opened");
         }
-        let draft = from_tree(&tree, &job::SCHEMA)?;
-        self.replace(draft, out);
-        Ok("file.job-opened")
+        let draft = from_tree(&tree, &shop::SCHEMA)?;
+        self.shop = shop::read(&draft)?;
+        self.own_shop = Some(draft);
+        self.advising.forget();
+        let line = self.draft.get("line");
+        if !line.is_empty() && self.shop.line(line).is_none() {
+            self.settle();
+            self.remember("");
+            self.draft.set("line", "");
+        }
+        self.refill(out);
+        Ok("file.shop-opened")
     }
 
-    /// What became of the last file, or what is to be done with what cannot be read.
+    /// Says what became of it.
+    pub(super) fn note(&mut self, note: Note, out: &mut Vec<Patch>) {
+        self.file_note = Some(note);
+        self.show_file_note(out);
+    }
+
+    /// The last note, or what is to be done with what cannot be read.
     pub(super) fn show_file_note(&mut self, out: &mut Vec<Patch>) {
+        let printer = self.printer();
         let note = match &self.file_note {
-            Some(Ok(key)) => self.printer().word(key).to_owned(),
-            Some(Err(errors)) => self.fault_list(errors),
-            None if self.unread.is_some() => html::unread(&self.printer()).into_string(),
+            Some(Note::Done(told)) => printer.html(told).into_string(),
+            Some(Note::Faults(head, errors)) => maud::html! {
+                p { strong { (printer.word(head)) } }
+                @if self.may_read(errors) {
+                    ul { @for error in errors { li { (html::file_fault(error, &printer)) } } }
+                } @else {
+                    p { (printer.word("file.for-makers")) }
+                }
+            }
+            .into_string(),
+            None if self.unread.is_some() => html::unread(&printer).into_string(),
             None => String::new(),
         };
         self.set_html("file-note", note, out);
-    }
-
-    fn fault_list(&self, errors: &[FieldError]) -> String {
-        let printer = self.printer();
-        maud::html! {
-            p { strong { (printer.word("file.not-opened")) } }
-            @if self.may_read(errors) {
-                ul { @for error in errors { li { (html::file_fault(error, &printer)) } } }
-            } @else {
-                p { (printer.word("file.for-makers")) }
-            }
-        }
-        .into_string()
     }
 }

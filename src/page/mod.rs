@@ -10,6 +10,7 @@ mod event;
 #[cfg(target_arch = "wasm32")]
 mod exports;
 mod files;
+mod handover;
 mod helper;
 mod history;
 mod language;

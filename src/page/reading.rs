@@ -17,6 +17,9 @@ pub(super) fn name_of(reading: Reading) -> &'static str {
     READINGS.iter().find(|(_, row)| *row == reading).map_or("", |(name, _)| *name)
 }
 
+/// What only makers save: the shop's figures, and what goes to other machines, waste included.
+pub(super) const MAKERS_SAVE: [&str; 2] = ["save-shop", "save-xjdf"];
+
 impl Session {
     /// Somebody else reads. Whatever a client must not see leaves the page before the next paint.
     pub(super) fn read_as(&mut self, name: &str, out: &mut Vec<Patch>) {
@@ -39,7 +42,8 @@ impl Session {
         if self.reading != Reading::Client {
             let own: Option<Draft> = self.own_shop.clone();
             let draft = own.unwrap_or_else(|| shop::draft_of(&self.shop));
-            self.save("shop", to_tree(&draft, &shop::SCHEMA), out);
+            let text = (self.json.print)(&to_tree(&draft, &shop::SCHEMA));
+            out.push(Patch::Download { name: ["shop", ".quirefit-shop.json"].concat(), text });
         }
     }
 
@@ -52,6 +56,8 @@ impl Session {
         let name = name_of(self.reading);
         self.set_attr("page".to_owned(), "data-reading", Some(name), out);
         let hidden = (self.reading == Reading::Client).then_some("");
-        self.set_attr("act-save-shop".to_owned(), "hidden", hidden, out);
+        for act in MAKERS_SAVE {
+            self.set_attr(format!("act-{act}"), "hidden", hidden, out);
+        }
     }
 }

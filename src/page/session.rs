@@ -2,6 +2,7 @@
 
 use super::advising::Advising;
 use super::event::{Event, Patch};
+use super::files::Note;
 use super::history::{History, State};
 use super::language::SETTING;
 use super::offering::Offering;
@@ -9,7 +10,7 @@ use super::saved::{Json, Saved};
 use super::units_choice::change_unit;
 use crate::advise::Advice;
 use crate::check::Verdict;
-use crate::draft::{Draft, FieldError, to_tree};
+use crate::draft::Draft;
 use crate::entry;
 use crate::entry::{LengthUnit, Phrase};
 use crate::job::{self, Job};
@@ -73,8 +74,10 @@ pub struct Session {
     pub(super) screen: Screen,
     /// What stands in the one-line entry.
     pub(super) said: String,
-    /// What became of the last file.
-    pub(super) file_note: Option<Result<&'static str, Vec<FieldError>>>,
+    /// What became of what was opened, saved or copied last.
+    pub(super) file_note: Option<Note>,
+    /// Where this page stands, without what follows the #.
+    pub(super) address: String,
 }
 
 impl Session {
@@ -119,6 +122,7 @@ impl Session {
             screen: Screen { card: saved.card, ..Screen::default() },
             said: String::new(),
             file_note: None,
+            address: String::new(),
         };
         session.name_example();
         session.kept = session.worth_keeping();
@@ -143,7 +147,8 @@ impl Session {
         let mut out = Vec::new();
         let (id, value) = (event.id.as_str(), event.value.as_str());
         match event.kind.as_str() {
-            "start" => self.start(&mut out),
+            "start" => self.start(value, &mut out),
+            "address" => self.arrive(value, &mut out),
             "change" if id == SETTING => self.speak(value, &mut out),
             "width" => self.width(value, &mut out),
             "input" | "change" if id == "card" => self.card(value, &mut out),
@@ -173,13 +178,14 @@ impl Session {
         out
     }
 
-    fn start(&mut self, out: &mut Vec<Patch>) {
+    fn start(&mut self, address: &str, out: &mut Vec<Patch>) {
         if self.language != Language::first() {
             self.draw_frame(out);
         }
         self.refill(out);
         self.ask_restore(out);
         self.show_file_note(out);
+        self.arrive(address, out);
     }
 
     /// Says so where the browser keeps nothing for next time.
@@ -246,6 +252,9 @@ impl Session {
         });
         let (mut draft, fresh) = (state.draft.clone(), *fresh);
         text.clone_into(&mut self.said);
+        if self.scanned(text, out) {
+            return;
+        }
         let said = self.understood();
         let speaks = !said.fields.is_empty();
         if fresh && speaks {
@@ -299,6 +308,9 @@ impl Session {
             let id = format!("input-{}", field.replace('.', "-"));
             return out.push(Patch::Focus { id });
         }
+        if self.hand_over(act, out) {
+            return;
+        }
         match act {
             "undo" | "redo" => self.step(act == "undo", false, out),
             "new" => {
@@ -322,19 +334,6 @@ impl Session {
             "restore" => self.restore(value == "yes", out),
             "reading" => self.read_as(value, out),
             "explain" => self.explain(value, out),
-            "save-job" => self.save("job", to_tree(&self.draft, &job::SCHEMA), out),
-            "save-shop" => self.save_shop(out),
-            "save-kept" => {
-                if let Some(text) = self.unread.take() {
-                    self.file_note = None;
-                    self.show_file_note(out);
-                    out.push(Patch::Download {
-                        name: "last-time.quirefit-saved.json".to_owned(),
-                        text,
-                    });
-                    out.push(Patch::Later {});
-                }
-            }
             "print" => out.push(Patch::Print {}),
             _ => self.act_on_sections(act, value, out),
         }
@@ -400,7 +399,6 @@ impl Session {
         self.draw_frame(out);
         self.ask_restore(out);
         self.refill(out);
-        self.file_note = Some(Ok("page.trap"));
-        self.show_file_note(out);
+        self.note(Note::said("page.trap"), out);
     }
 }

@@ -5,6 +5,7 @@
 pub mod csv;
 pub mod html;
 pub mod json;
+pub mod letter;
 mod numbers;
 mod plain;
 mod regions;
@@ -13,6 +14,7 @@ mod screen;
 pub mod svg;
 pub mod text;
 pub mod title_rows;
+pub mod xjdf;
 
 pub use numbers::Numbers;
 pub use regions::{REGIONS, Reading, Region};

@@ -231,7 +231,8 @@ impl<'a> Page<'a> {
             for folder in [self.browser.home.join("saved"), self.browser.home.clone()] {
                 for entry in fs::read_dir(folder)? {
                     let path = entry?.path();
-                    if path.extension().is_some_and(|end| end == "json") {
+                    let ends = ["json", "xjdf", "csv"];
+                    if path.extension().is_some_and(|end| ends.iter().any(|known| end == *known)) {
                         let text = fs::read_to_string(&path)?;
                         return Ok((path, text));
                     }

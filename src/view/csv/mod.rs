@@ -100,10 +100,10 @@ pub fn write(tables: &[Table], printer: &Printer) -> String {
     let mut out = Writer::new();
     for (index, table) in tables.iter().enumerate() {
         if index > 0 {
-            out.line(vec![String::new()]);
+            out.line(&[]);
         }
         if tables.len() > 1 {
-            out.line(vec![safe(&table.title)]);
+            out.line(&[safe(&table.title)]);
         }
         out.heads(&table.columns, printer);
         for row in &table.rows {
@@ -161,7 +161,10 @@ pub fn safe(text: &str) -> String {
 
 /// Rows to text, one after the other.
 #[derive(Debug)]
-pub struct Writer(csv::Writer<Vec<u8>>);
+pub struct Writer {
+    rules: csv_core::Writer,
+    text: String,
+}
 
 impl Default for Writer {
     fn default() -> Self {
@@ -173,26 +176,41 @@ impl Writer {
     /// An empty text.
     #[must_use]
     pub fn new() -> Self {
-        let mut builder = csv::WriterBuilder::new();
-        Self(builder.flexible(true).terminator(csv::Terminator::CRLF).from_writer(Vec::new()))
+        let mut rules = csv_core::WriterBuilder::new();
+        let rules = rules.terminator(csv_core::Terminator::CRLF).build();
+        Self { rules, text: UTF8_MARK.to_string() }
     }
     /// The names of columns.
     pub fn heads(&mut self, columns: &[Column], printer: &Printer) {
-        self.line(head(columns, printer));
+        self.line(&head(columns, printer));
     }
     /// A row below these columns.
     pub fn row(&mut self, columns: &[Column], row: &[Cell], printer: &Printer) {
         let cells = columns.iter().zip(row);
-        self.line(cells.flat_map(|(column, cell)| printed(column, cell, printer)).collect());
+        let printed: Vec<String> =
+            cells.flat_map(|(column, cell)| printed(column, cell, printer)).collect();
+        self.line(&printed);
     }
-    /// Cells as they are: numbers may begin with a minus. Writing into memory does not fail.
-    fn line(&mut self, cells: Vec<String>) {
-        let _ = self.0.write_record(cells);
+    /// Cells as they are: numbers may begin with a minus. The library's core says which need quotes; its
+    /// own writer would add 28 kB to the module.
+    fn line(&mut self, cells: &[String]) {
+        for (index, cell) in cells.iter().enumerate() {
+            if index > 0 {
+                self.text.push(',');
+            }
+            if self.rules.should_quote(cell.as_bytes()) {
+                self.text.push('"');
+                self.text.push_str(&cell.replace('"', "\"\""));
+                self.text.push('"');
+            } else {
+                self.text.push_str(cell);
+            }
+        }
+        self.text.push_str("\r\n");
     }
     /// All of it.
     #[must_use]
     pub fn text(self) -> String {
-        let bytes = self.0.into_inner().unwrap_or_default();
-        format!("{UTF8_MARK}{}", String::from_utf8_lossy(&bytes))
+        self.text
     }
 }

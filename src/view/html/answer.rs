@@ -120,7 +120,8 @@ fn mark(verdict: Verdict) -> Markup {
 }
 
 /// What a section is made of.
-fn paper(section: &Section) -> Say {
+#[must_use]
+pub fn paper(section: &Section) -> Say {
     let role = match section.role {
         Role::Cover => "role.cover",
         Role::Inside => "role.inside",

@@ -156,6 +156,10 @@ pub fn region_body(region: &Region, scene: Option<&Scene>) -> Markup {
     html! { @if let Some(scene) = scene { ((region.body)(scene)) } }
 }
 
+/// What the foot of the page saves, prints and copies.
+pub const HANDED: [&str; 7] =
+    ["save-job", "save-shop", "print", "copy-link", "copy-text", "save-xjdf", "save-tables"];
+
 fn foot(page: &Page) -> Markup {
     let printer = &page.printer;
     let units = ["mm", "in"].map(|unit| (unit, printer.word(&format!("field.units.{unit}"))));
@@ -172,7 +176,7 @@ fn foot(page: &Page) -> Markup {
                     input type="file" id="file" name="file"
                         accept=".json,.txt,application/json,text/plain";
                 }
-                @for act in ["save-job", "save-shop", "print"] {
+                @for act in HANDED {
                     button type="button" id={ "act-" (act) } data-act=(act) {
                         (printer.word(&format!("act.{act}")))
                     }

@@ -1,6 +1,6 @@
 //! The page's HTML, region by region. It makes sense unstyled; every control has a stable id.
 
-mod answer;
+pub mod answer;
 pub mod bindings;
 pub mod cost;
 pub mod cover;
@@ -28,7 +28,8 @@ pub use explanation::explanation;
 pub use fields::{file_fault, note};
 pub use first_off::first_off;
 pub use frame::{
-    Page, READINGS, body, frame, region_body, region_summary, restore_question, shop_line, unread,
+    HANDED, Page, READINGS, body, frame, region_body, region_summary, restore_question, shop_line,
+    unread,
 };
 pub use offers::{Offer, is_offered, offers, option_id};
 pub use scene::Scene;

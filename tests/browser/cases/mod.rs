@@ -6,6 +6,7 @@ mod client;
 mod entry;
 mod files;
 mod glue;
+mod handover;
 mod harness;
 mod language;
 mod looks;
@@ -23,6 +24,7 @@ pub fn all() -> Vec<&'static Case> {
         typing::CASES,
         entry::CASES,
         files::CASES,
+        handover::CASES,
         advice::CASES,
         client::CASES,
         language::CASES,

@@ -1,0 +1,133 @@
+//! What leaves the page for other programs and people, and links that come back.
+
+use super::event::Patch;
+use super::files::Note;
+use super::reading::MAKERS_SAVE;
+use super::session::Session;
+use crate::draft::{Draft, FieldError, to_tree};
+use crate::job::{self, LINK_MARK, read_link};
+use crate::view::html::Scene;
+use crate::view::{Reading, csv, letter, xjdf};
+use crate::words::{Say, say};
+
+impl Session {
+    /// Saves or copies; false where the act is another's.
+    pub(super) fn hand_over(&mut self, act: &str, out: &mut Vec<Patch>) -> bool {
+        match act {
+            _ if MAKERS_SAVE.contains(&act) && self.reading == Reading::Client => {}
+            "save-job" => {
+                let text = (self.json.print)(&to_tree(&self.draft, &job::SCHEMA));
+                self.download("quirefit-job.json", text, out);
+            }
+            "save-shop" => self.save_shop(out),
+            "save-kept" => self.save_kept(out),
+            "save-xjdf" => self.with_scene(out, |scene| {
+                let text = xjdf::xjdf(scene.job, scene.plan, &scene.printer);
+                Output::File("xjdf", text)
+            }),
+            "save-tables" => self.with_scene(out, |scene| {
+                Output::File("csv", csv::write(&csv::tables(scene), &scene.printer))
+            }),
+            "copy-text" => self.with_scene(out, |scene| {
+                let text = letter::letter(scene.job, scene.shop, scene.plan, &scene.printer);
+                Output::Clipboard("letter.copied", text)
+            }),
+            "copy-link" => self.copy_link(out),
+            _ => return false,
+        }
+        true
+    }
+
+    /// Hands over something of the plan, or says that there is none yet.
+    fn with_scene(&mut self, out: &mut Vec<Patch>, make: impl Fn(&Scene) -> Output) {
+        match self.scene().map(|scene| make(&scene)) {
+            Some(Output::File(extension, text)) => self.download(extension, text, out),
+            Some(Output::Clipboard(key, text)) => {
+                out.push(Patch::Copy { text });
+                self.note(Note::said(key), out);
+            }
+            None => self.note(Note::said("answer.empty"), out),
+        }
+    }
+
+    /// The job as a link: behind this page's address where that can be reached from elsewhere. A page
+    /// on a disk has no such address, and its path is nobody's business.
+    fn copy_link(&mut self, out: &mut Vec<Patch>) {
+        let note = match job::to_link(&self.draft) {
+            Ok(link) if self.address.starts_with("http") => {
+                out.push(Patch::Copy { text: format!("{}{link}", self.address) });
+                Note::said("link.copied")
+            }
+            Ok(link) => {
+                out.push(Patch::Copy { text: link });
+                Note::said("link.copied.alone")
+            }
+            Err(errors) => Note::Faults("link.not-made", errors),
+        };
+        self.note(note, out);
+    }
+
+    /// The page stands at this address. A book in it is opened, and leaves the address again: what an
+    /// address holds goes into the browser's history.
+    pub(super) fn arrive(&mut self, address: &str, out: &mut Vec<Patch>) {
+        self.address = address.split('#').next().unwrap_or_default().to_owned();
+        if address.contains(LINK_MARK)
+            && let Some(read) = read_link(address)
+        {
+            self.open_link(read, out);
+            out.push(Patch::Address { text: self.address.clone() });
+        }
+    }
+
+    /// A link or a code, typed, pasted or scanned into the one line; false where it is none. While it is
+    /// still coming in, letter by letter, its end is missing: that is said, and goes by itself.
+    pub(super) fn scanned(&mut self, text: &str, out: &mut Vec<Patch>) -> bool {
+        let Some(read) = read_link(text) else { return false };
+        match read {
+            Ok(draft) => {
+                let told = self.printer().text(&opened(&draft));
+                // Undo brings back what the line held, not the code.
+                if let Some((before, _)) = &self.before_phrase {
+                    self.said.clone_from(&before.phrase);
+                }
+                self.open_link(Ok(draft), out);
+                self.set_text("echo-phrase", &told, out);
+            }
+            Err(errors) => {
+                let told: Vec<String> =
+                    errors.iter().map(|error| self.printer().text(&error.wrong)).collect();
+                self.set_text("echo-phrase", &told.join(" "), out);
+            }
+        }
+        true
+    }
+
+    pub(super) fn open_link(&mut self, read: Result<Draft, Vec<FieldError>>, out: &mut Vec<Patch>) {
+        let note = match read {
+            Ok(draft) => {
+                let told = opened(&draft);
+                self.replace(draft, out);
+                Note::Done(told)
+            }
+            Err(errors) => Note::Faults("link.not-opened", errors),
+        };
+        self.note(note, out);
+    }
+}
+
+/// Something of the plan for another program or person.
+enum Output {
+    /// A file: its extension and its text.
+    File(&'static str, String),
+    /// A text for the clipboard, and what is said of it.
+    Clipboard(&'static str, String),
+}
+
+/// What a link or code was: by its title, else by pages and size.
+fn opened(draft: &Draft) -> Say {
+    let told = match draft.get("title") {
+        "" => [draft.get("pages"), draft.get("size")].join(" · "),
+        title => title.to_owned(),
+    };
+    say("link.opened").text("what", told)
+}
