@@ -224,15 +224,14 @@ impl<'a> Page<'a> {
         Ok(lines)
     }
 
-    /// Waits for the file that the page saves, and gives its path and text.
-    pub async fn saved(&self) -> Outcome<(PathBuf, String)> {
+    /// Waits for the file of this ending that the page saves, and gives its path and text.
+    pub async fn saved(&self, ending: &str) -> Outcome<(PathBuf, String)> {
         let began = Instant::now();
         loop {
             for folder in [self.browser.home.join("saved"), self.browser.home.clone()] {
                 for entry in fs::read_dir(folder)? {
                     let path = entry?.path();
-                    let ends = ["json", "xjdf", "csv"];
-                    if path.extension().is_some_and(|end| ends.iter().any(|known| end == *known)) {
+                    if path.extension().is_some_and(|end| end == ending) {
                         let text = fs::read_to_string(&path)?;
                         return Ok((path, text));
                     }

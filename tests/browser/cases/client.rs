@@ -76,7 +76,7 @@ async fn finds_no_figure_of_the_shop(page: &Page<'_>) -> Outcome {
     let save = page.find("#act-save-shop").await?;
     assert!(!save.is_displayed().await?, "a client is offered the shop's file");
     page.click("#act-save-job").await?;
-    let (_, text) = page.saved().await?;
+    let (_, text) = page.saved("json").await?;
     assert!(text.contains("240 + 4"), "{text}");
     for (_, typed, print) in PLANTED {
         assert!(!text.contains(typed) && !text.contains(print), "{text}");

@@ -14,7 +14,7 @@ async fn saved_job_opens_again(page: &Page<'_>) -> Outcome {
     page.type_into("copies", "4321").await?;
     page.choose("spine", "square").await?;
     page.click("[data-act='save-job']").await?;
-    let (path, text) = page.saved().await?;
+    let (path, text) = page.saved("json").await?;
     assert!(text.contains("4321"), "{text}");
     page.fresh().await?;
     assert_ne!(page.value("copies").await?, "4321");
