@@ -2,6 +2,7 @@
 
 use crate::case::Outcome;
 use crate::cases;
+use crate::engine::Engine;
 use crate::page::Page;
 use fantoccini::actions::{InputSource, MouseActions, PointerAction};
 use fantoccini::key::Key;
@@ -11,12 +12,15 @@ use std::time::Duration;
 cases! { "entry":
     suggestions_by_keys;
     suggestions_by_tap;
-    list_leaves_the_text_in_sight;
+    list_leaves_the_text_in_sight in FRAMED;
     fast_typing_loses_nothing;
     sections_by_buttons;
     sections_by_dragging;
     undo_by_keys;
 }
+
+/// WebKit's driver types into no frame, and makes no window that narrow.
+const FRAMED: &[Engine] = &[Engine::Chromium, Engine::Firefox];
 
 fn key(key: Key) -> String {
     char::from(key).to_string()
@@ -94,7 +98,7 @@ async fn suggestions_by_tap(page: &Page<'_>) -> Outcome {
     assert_eq!(focus(page).await?[0], json!("input-cover"));
     assert!(offered(page, "cover").await?.is_empty());
     // A tap elsewhere closes.
-    page.type_into("size", "").await?;
+    page.type_into("size", &key(Key::Delete)).await?;
     page.click("#input-size").await?;
     page.settle().await?;
     assert!(!offered(page, "size").await?.is_empty(), "an empty field shows it at once");
@@ -138,7 +142,7 @@ async fn fast_typing_loses_nothing(page: &Page<'_>) -> Outcome {
     assert_eq!(told[1], json!(0), "a list was made between two keys");
     page.settle().await?;
     assert_eq!(page.value("paper").await?, text);
-    assert!(page.echo("paper").await?.contains("0.106"));
+    assert!(page.echo("paper").await?.contains("130 g/m²"));
     page.type_into("paper", "marm").await?;
     page.settle().await?;
     assert_eq!(offered(page, "paper").await?, ["Marmalade Offset 90", "Marmalade Offset 120"]);
@@ -223,13 +227,14 @@ async fn undo_by_keys(page: &Page<'_>) -> Outcome {
         document.getElementById(`act-${act}`).getAttribute('aria-disabled'))";
     page.settle().await?;
     assert_eq!(page.script(disabled, vec![]).await?, json!(["true", "true"]));
+    let copies = page.value("copies").await?;
     page.type_into("pages", "80 + 4").await?;
     page.type_into("copies", "90").await?;
     assert_eq!(page.script(disabled, vec![]).await?, json!([null, "true"]));
     let undo = held(&[Key::Control], "z");
     // In another field than the one that changes, and twice in the same.
     page.type_on("copies", &undo).await?;
-    assert_eq!(page.value("copies").await?, "1,200");
+    assert_eq!(page.value("copies").await?, copies);
     page.type_on("copies", &undo).await?;
     assert_eq!(page.value("pages").await?, "40 + 4");
     assert_eq!(page.script(disabled, vec![]).await?, json!(["true", null]));
