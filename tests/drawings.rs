@@ -3,10 +3,11 @@
 //! stand on each other.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+use quirefit::advise::CostSteps;
 use quirefit::draft::Draft;
 use quirefit::drawing::{
     Anchor, Drawing, Kept, Page, Pen, Point, Room, Shape, book_end, card, clearance, flat_cover,
-    fold_paths, press_sheet, push_outs, stitches, timeline, true_size,
+    fold_paths, press_sheet, push_outs, stitches, timeline, true_size, unit_cost,
 };
 use quirefit::entry::LengthUnit;
 use quirefit::job::{self, ImagesMovedBy, Job, Spine};
@@ -22,6 +23,7 @@ struct Book {
     name: String,
     job: Job,
     plan: Plan,
+    costs: CostSteps,
 }
 
 fn book(fields: &[(&str, &str)]) -> Book {
@@ -35,7 +37,8 @@ fn book(fields: &[(&str, &str)]) -> Book {
     let reading = job::read(&draft, &shop);
     let job = reading.job.unwrap_or_else(|| panic!("{fields:?}: {:?}", reading.notes));
     let plan = plan(&job, &shop);
-    Book { name: format!("{fields:?}"), job, plan }
+    let costs = CostSteps::of(&job, &shop, &plan).unwrap();
+    Book { name: format!("{fields:?}"), job, plan, costs }
 }
 
 /// Thin and thick, tiny and huge, upright and lying, round and square, moved and not.
@@ -95,6 +98,8 @@ fn all(book: &Book, room: Room) -> Vec<Drawing> {
     drawings.extend(push_outs(plan, &kinds, room));
     drawings.extend(clearance(plan, &page(job), room));
     drawings.extend(press_sheet(plan, room));
+    let further = book.costs.copies.total / book.costs.more.as_f64();
+    drawings.extend(unit_cost(&book.costs.curve, plan.results.run.quantities.good, further, room));
     drawings
 }
 
@@ -105,7 +110,7 @@ fn each(look: impl Fn(&Drawing, &Printer) -> Vec<String>) {
     for book in BOOKS.iter() {
         for room in ROOMS {
             let drawings = all(book, room);
-            assert!(drawings.len() >= 9, "{}: {} drawings", book.name, drawings.len());
+            assert!(drawings.len() >= 10, "{}: {} drawings", book.name, drawings.len());
             for drawing in &drawings {
                 let of = format!("{} {room:?} of {}", drawing.id, book.name);
                 let found = printers().flat_map(|printer| look(drawing, &printer));
@@ -490,7 +495,8 @@ fn true_size_is_true() {
     let (from, to) = dimension(&drawing, "drawing.length");
     near(to.x - from.x, 50.0, 1e-9, "bar");
     let spine = book.plan.results.stack.closed.nominal.0.get();
-    near(sheets(&drawing)[0].2, spine, 1e-9, "book");
+    let (path, _, thick) = sheets(&drawing)[0];
+    near(path[2].y - path[1].y + thick, spine, 1e-9, "book");
     for (room, wide, high) in [(Room::Wide, 85.60, 53.98), (Room::Narrow, 53.98, 85.60)] {
         let drawing = card(room);
         let Shape::Sheet { path, .. } = &drawing.shapes[0] else { panic!("no outline") };

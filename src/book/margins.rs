@@ -114,3 +114,60 @@ pub fn pages_at_risk(job: &Job, leaves: &[Leaf], distance: Mm) -> (bool, Vec<(u3
     }
     (cover, spans)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{cut_on_page, pages_at_risk};
+    use crate::book::Folio;
+    use crate::draft::Draft;
+    use crate::units::Mm;
+    use crate::{job, plan, shop};
+    use std::collections::BTreeSet;
+
+    /// Page by page: a page is at risk where the knife at its worst falls inside of what stands there.
+    #[test]
+    fn pages_at_risk_are_those_the_knife_reaches() {
+        let shop = shop::demo();
+        let mut seen = BTreeSet::new();
+        for pages in ["4", "40", "40 + 4", "150 + 4"] {
+            for images in ["shop", "nobody"] {
+                for spine in ["round", "square"] {
+                    let fields = [
+                        ("pages", pages),
+                        ("size", "A5"),
+                        ("paper", "90 gsm uncoated"),
+                        ("images", images),
+                        ("spine", spine),
+                    ];
+                    let draft = Draft::of(&fields);
+                    let job = job::read(&draft, &shop).job.unwrap();
+                    let leaves = plan::plan(&job, &shop).results.leaves;
+                    for tenths in 0..60 {
+                        let distance = Mm(f64::from(tenths) / 10.0);
+                        let (cover, spans) = pages_at_risk(&job, &leaves, distance);
+                        let reached =
+                            |leaf: &&crate::book::Leaf| -cut_on_page(&job, leaf).low > distance;
+                        let folios: Vec<Folio> = leaves
+                            .iter()
+                            .filter(reached)
+                            .flat_map(|leaf| leaf.folios.all())
+                            .collect();
+                        let told: Vec<u32> =
+                            spans.iter().flat_map(|(first, last)| *first..=*last).collect();
+                        let numbers = folios.iter().filter_map(|folio| match folio {
+                            Folio::Page(page) => Some(*page),
+                            Folio::Cover(_) => None,
+                        });
+                        let numbers: BTreeSet<u32> = numbers.collect();
+                        assert_eq!(told, numbers.into_iter().collect::<Vec<_>>());
+                        assert_eq!(cover, folios.contains(&Folio::Cover(1)));
+                        // Spans are as few as can be.
+                        assert!(spans.windows(2).all(|pair| pair[0].1 + 1 < pair[1].0));
+                        seen.insert((cover, spans.len()));
+                    }
+                }
+            }
+        }
+        assert!(seen.len() > 2, "only {seen:?} ever happen");
+    }
+}

@@ -172,8 +172,6 @@ impl Frame {
         for end in [art.cut.low, art.cut.high] {
             sketch.line(at(self.x(end), self.top), at(self.x(end), foot + 2.0), Pen::Dash);
         }
-        let cut = self.x(art.cut.nominal);
-        sketch.line(at(cut, self.top - 1.0), at(cut, foot + 2.0), Pen::Cut);
         let bleed = page.bleed.filter(|bleed| *bleed > Mm::ZERO);
         // Where nobody moves the pictures the knife falls at the shift; moved, at the page's edge.
         let other =
@@ -196,6 +194,8 @@ impl Frame {
             self.row(row, from, to, Anchor::Start, say(key).put("length", length), sketch);
             row += ROW;
         }
+        let cut = self.x(art.cut.nominal);
+        sketch.line(at(cut, self.top - 1.0), at(cut, foot + 2.0), Pen::Cut);
     }
 }
 

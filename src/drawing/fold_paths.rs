@@ -47,8 +47,8 @@ pub fn fold_paths(plan: &Plan, kinds: &[&'static str], room: Room) -> Option<Dra
             sketch.path(path, radius, 0.2, Pen::Dash, false);
         }
     }
-    frame.wire(wire, &mut sketch);
     frame.sizes(plan, &mut sketch);
+    frame.wire(wire, &mut sketch);
     let kind = |leaf: &Leaf| Pen::Paper(kinds.get(leaf.section).copied().unwrap_or_default());
     let (upper, lower) = nest.faces();
     let y = upper - OFF - thick(first) / 2.0;

@@ -33,11 +33,15 @@ pub fn true_size(plan: &Plan, round: bool, kind: &'static str) -> Drawing {
     let mut sketch = Sketch::default();
     // From the end: two leaves' breadth of it, broken off to the right.
     let (top, bottom) = (EDGE, EDGE + spine);
-    let middle = f64::midpoint(top, bottom);
-    let radius = if round { spine / 2.0 } else { 0.0 };
-    sketch.strip(at(EDGE + radius, middle), at(end, middle), spine, paper, false);
-    let outline = vec![at(end, top), at(EDGE, top), at(EDGE, bottom), at(end, bottom)];
-    sketch.path(outline, radius, 0.2, Pen::Print, false);
+    // Each half is a strip as thick as the stack, round the spine in one.
+    let around = |from: f64, to: f64| {
+        let out = (from - top).abs();
+        vec![at(end, from), at(EDGE + out, from), at(EDGE + out, to), at(end, to)]
+    };
+    let (half, radius) = (spine / 2.0, if round { spine / 4.0 } else { 0.0 });
+    let middles = around(top + half / 2.0, bottom - half / 2.0);
+    sketch.path(middles, radius, half, paper, false);
+    sketch.path(around(top, bottom), radius * 2.0, 0.2, Pen::Print, false);
     sketch.shapes.push(Shape::Break { x: end, top: top - 1.0, bottom: bottom + 1.0 });
     // From outside: the head's corner, and beyond a break the first stitch.
     let (top, bottom) = (bottom + GAP, bottom + GAP + spine + SHOWN);

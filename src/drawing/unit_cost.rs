@@ -153,7 +153,9 @@ impl Frame {
             x += TICK * 2.0;
         }
         let words = say("drawing.unit_cost.further").put("further", Measure::rate(further));
-        shapes.push(text(CORNER.x + 2.0, y + 4.0, Anchor::Start, Pen::Ink, words));
+        // Under the level where the axis leaves room, else over it.
+        let words_at = if y + APART / 2.0 < CORNER.y { y + 4.0 } else { y - 1.6 };
+        shapes.push(text(CORNER.x + 2.0, words_at, Anchor::Start, Pen::Ink, words));
     }
 
     /// The job's own number: lines to both axes, and what a copy costs there.

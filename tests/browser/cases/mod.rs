@@ -4,6 +4,7 @@
 mod advice;
 mod client;
 mod entry;
+mod drawings;
 mod files;
 mod glue;
 mod handover;
@@ -28,6 +29,7 @@ pub fn all() -> Vec<&'static Case> {
         advice::CASES,
         client::CASES,
         language::CASES,
+        drawings::CASES,
         looks::CASES,
     ]
     .into_iter()
