@@ -896,6 +896,7 @@ fn drawings_are_laid_out_for_the_width() {
     assert!(card.0 < card.1, "the card stands where it cannot lie");
     page.tell("print", "", "");
     assert_eq!(narrow(&page), [false; 2]);
+    assert!(page.words("true-size").contains("printed at 100 %"));
     page.tell("printed", "", "");
     assert_eq!(narrow(&page), [true; 2]);
     page.tell("width", "", "700");

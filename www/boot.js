@@ -76,8 +76,10 @@ export async function boot(root, planner, words, source) {
   page.run([...held].map(([id, text]) => ({ op: "value", id, text })));
   for (const event of early) page.tell(...event);
 
-  // How wide the page stands, before it is painted and whenever that changes.
-  const width = ([{ contentRect }]) => page.tell("width", "", String(Math.round(contentRect.width)));
+  // How wide the page stands, now and whenever that changes. In a frame of its own, since what the
+  // patches change may bring a scroll bar and with it another width.
+  const width = ([{ contentRect }]) =>
+    requestAnimationFrame(() => page.tell("width", "", String(Math.round(contentRect.width))));
   new ResizeObserver(width).observe(root.getElementById("page"));
   if (own) addEventListener("hashchange", () => page.tell("address", "", location.href));
   if (source) seek = hire(source, module, page.tell);

@@ -13,6 +13,8 @@ pub struct Screen {
     pub room: Room,
     /// Pixels along the long edge of a bank card, where somebody has held one to the screen.
     pub card: Option<u32>,
+    /// It is no screen but the paper that the page is printed on.
+    pub paper: bool,
 }
 
 impl Screen {
@@ -25,7 +27,7 @@ impl Screen {
     /// of that.
     #[must_use]
     pub const fn on_paper(self) -> Self {
-        Self { room: Room::Wide, card: None }
+        Self { room: Room::Wide, card: None, paper: true }
     }
     /// Pixels that a millimetre takes.
     #[must_use]

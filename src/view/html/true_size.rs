@@ -48,12 +48,16 @@ pub fn card_outline(printer: &Printer, screen: &Screen) -> Markup {
 pub fn true_size(scene: &Scene) -> Markup {
     let round = scene.job.spine == Spine::Round;
     let drawing = drawn(scene.plan, round, scene.outer_kind());
-    let known = scene.screen.card.is_some();
+    let size = match (scene.screen.paper, scene.screen.card) {
+        (true, _) => "true-size.paper",
+        (false, Some(_)) => "true-size.true",
+        (false, None) => "true-size.about",
+    };
     html! {
         figure {
             (svg::sized(&drawing, &scene.printer, Some(scene.screen.millimetre())))
             figcaption {
-                (scene.word(if known { "true-size.true" } else { "true-size.about" })) " "
+                (scene.word(size)) " "
                 (scene.tell(&drawing.title))
             }
         }

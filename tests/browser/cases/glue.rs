@@ -12,6 +12,7 @@ cases! { "glue":
     what_is_done_before_the_start_is_told_after_it;
     notice_stands_only_where_nothing_starts;
     events_name_what_was_done;
+    the_width_is_told_when_it_changes;
     values_reach_every_kind_of_control;
     swap_keeps_what_the_reader_did;
     equal_html_is_left_alone;
@@ -48,11 +49,18 @@ async fn patch(page: &Page<'_>, patches: Value) -> Outcome {
     page.script("document.getElementById('press').click()", vec![]).await.map(drop)
 }
 
-/// What the session was told since this was last asked, as "kind id value".
-async fn told(page: &Page<'_>) -> Outcome<Vec<String>> {
+/// Everything the session was told since this was last asked, as "kind id value".
+async fn all_told(page: &Page<'_>) -> Outcome<Vec<String>> {
     let lines =
         "return window.events.splice(0).map(({ kind, id, value }) => `${kind} ${id} ${value}`)";
     Ok(serde_json::from_value(page.script(lines, vec![]).await?)?)
+}
+
+/// The same without the page's width, which is told whenever the browser has laid it out.
+async fn told(page: &Page<'_>) -> Outcome<Vec<String>> {
+    let mut lines = all_told(page).await?;
+    lines.retain(|line| !line.starts_with("width "));
+    Ok(lines)
 }
 
 async fn setup_brings_words_and_languages(page: &Page<'_>) -> Outcome {
@@ -203,6 +211,22 @@ async fn equal_html_is_left_alone(page: &Page<'_>) -> Outcome {
     patch(page, json!([outer("one"), slot])).await?;
     patch(page, json!([outer("two"), slot])).await?;
     assert_eq!(page.text("slot").await?, "filled");
+    Ok(())
+}
+
+async fn the_width_is_told_when_it_changes(page: &Page<'_>) -> Outcome {
+    open(page).await?;
+    page.settle().await?;
+    let wide = "return `width  ${Math.round(document.getElementById('page').clientWidth)}`";
+    let lines = all_told(page).await?;
+    let now = page.script(wide, vec![]).await?;
+    assert_eq!(lines.last().map(|line| json!(line)), Some(now));
+    page.script("document.getElementById('page').style.width = '400px'", vec![]).await?;
+    page.settle().await?;
+    assert_eq!(all_told(page).await?, ["width  400"]);
+    page.script("document.getElementById('page').style.color = 'green'", vec![]).await?;
+    page.settle().await?;
+    assert!(all_told(page).await?.is_empty(), "it is as wide as before");
     Ok(())
 }
 
