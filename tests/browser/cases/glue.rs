@@ -11,6 +11,7 @@ cases! { "glue":
     setup_brings_words_and_languages;
     what_is_done_before_the_start_is_told_after_it;
     notice_stands_only_where_nothing_starts;
+    width_is_told_once_it_is_known;
     events_name_what_was_done;
     the_width_is_told_when_it_changes;
     values_reach_every_kind_of_control;
@@ -126,6 +127,16 @@ async fn notice_stands_only_where_nothing_starts(page: &Page<'_>) -> Outcome {
         let heard = page.browser.engine == Engine::Chromium;
         assert!(!lines.is_empty() || !heard, "nobody was told");
     }
+    Ok(())
+}
+
+async fn width_is_told_once_it_is_known(page: &Page<'_>) -> Outcome {
+    open(page).await?;
+    page.settle().await?;
+    let widths = "const { width } = document.getElementById('page').getBoundingClientRect(); \
+        return [window.width, String(Math.round(width))]";
+    let widths = page.script(widths, vec![]).await?;
+    assert_eq!(widths[0], widths[1]);
     Ok(())
 }
 

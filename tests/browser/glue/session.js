@@ -1,5 +1,6 @@
 // Stands in for the planner's module, so that the script around it can be tried alone. What it is
-// told is kept in `events`; what it answers stands in `answers`, by the event's kind.
+// told is kept in `events`; what it answers stands in `answers`, by the event's kind. The width comes
+// when the browser has measured it, between any two of the others: it is kept apart.
 
 window.events = [];
 window.setups = [];
@@ -12,7 +13,8 @@ class Session {
   }
 
   handle(event) {
-    window.events.push(event);
+    if (event.kind === "width") window.width = event.value;
+    else window.events.push(event);
     const answer = window.answers[event.kind];
     if (this.poisoned || answer === "trap") throw new WebAssembly.RuntimeError("unreachable");
     return answer || [];
