@@ -3,8 +3,8 @@
 
 mod advice;
 mod client;
-mod entry;
 mod drawings;
+mod entry;
 mod files;
 mod glue;
 mod handover;
