@@ -59,10 +59,18 @@ impl Script {
     fn passes_over(self, letter: char) -> bool {
         letter.is_whitespace() || (self == Self::Keys && "-–—·".contains(letter))
     }
-    fn write(self, bytes: &[u8]) -> String {
+    /// In the library's letters.
+    fn encode(self, bytes: &[u8]) -> String {
         match self {
             Self::Address => Base64UrlUnpadded::encode_string(bytes),
-            Self::Keys => Base32UpperUnpadded::encode_string(bytes)
+            Self::Keys => Base32UpperUnpadded::encode_string(bytes),
+        }
+    }
+    fn write(self, bytes: &[u8]) -> String {
+        let letters = self.encode(bytes);
+        match self {
+            Self::Address => letters,
+            Self::Keys => letters
                 .chars()
                 .map(|letter| match letter {
                     'O' => '0',
@@ -138,7 +146,9 @@ pub fn open(text: &str, script: Script) -> Result<(u8, Vec<u8>), Broken> {
     if rest.next().is_some_and(|letter| script.known(letter).is_some()) {
         return Err(Broken::Altered);
     }
-    let bytes = script.read(&letters).ok_or(Broken::Altered)?;
+    // The last letter may hold bits that stand for nothing: only one way of writing is the right one.
+    let whole = |bytes: &Vec<u8>| script.encode(bytes) == letters;
+    let bytes = script.read(&letters).filter(whole).ok_or(Broken::Altered)?;
     let (head, content) = bytes.split_at_checked(HEAD).ok_or(Broken::Altered)?;
     let (before, told) = head.split_at_checked(BEFORE_SUM).ok_or(Broken::Altered)?;
     match before.first() {
