@@ -22,6 +22,7 @@ fn main() {
     let both = job.as_ref().zip(planned.as_ref());
     let advice = both.map(|(job, plan)| Advice::searched(&draft, job, &shop, plan, MOST_TRIED));
     let scene = both.zip(advice.as_ref()).map(|((job, plan), advice)| Scene {
+        versions: &[],
         job,
         shop: &shop,
         plan,

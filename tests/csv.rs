@@ -28,6 +28,7 @@ fn tables_of(path: &str, reading: Reading, numbers: Numbers) -> (Vec<Table>, Str
         shop: &shop,
         plan: &planned,
         advice: &advice,
+        versions: &[],
         printer,
         reading,
         screen: Screen::default(),

@@ -39,6 +39,10 @@ pub(super) struct Advising {
 }
 
 impl Advising {
+    /// The draft that the shown plan was read from.
+    pub(super) const fn draft(&self) -> &Draft {
+        &self.draft
+    }
     /// Whether this draft has been advised on already.
     pub(super) fn knows(&self, draft: &Draft) -> bool {
         self.draft == *draft

@@ -79,6 +79,7 @@ impl Session {
         self.shop = shop::read(&draft)?;
         self.own_shop = Some(draft);
         self.advising.forget();
+        self.versions.plan_again(&self.shop);
         let line = self.draft.get("line");
         if !line.is_empty() && self.shop.line(line).is_none() {
             self.settle();

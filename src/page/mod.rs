@@ -25,6 +25,7 @@ mod show;
 mod suggest;
 mod true_size;
 mod units_choice;
+mod versions;
 
 #[cfg(all(target_arch = "wasm32", feature = "embed"))]
 pub use embed::{advise_file, plan_file, read_job};

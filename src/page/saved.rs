@@ -30,6 +30,8 @@ pub(super) struct Saved {
     pub job: Option<Draft>,
     /// Jobs that nobody has decided about yet, the latest last.
     pub earlier: Vec<Draft>,
+    /// Versions kept to compare.
+    pub versions: Vec<Draft>,
     /// The shop's file.
     pub shop: Option<Draft>,
     /// A kept state that could not be read: damaged, or a newer page's.
@@ -44,6 +46,7 @@ impl Default for Saved {
             reading: Reading::Design,
             job: None,
             earlier: Vec::new(),
+            versions: Vec::new(),
             shop: None,
             unread: None,
         }
@@ -85,6 +88,10 @@ impl Saved {
                     let jobs = list.iter().filter_map(|tree| part(tree, &job::SCHEMA));
                     found.earlier = jobs.filter(says_something).collect();
                 }
+                ("versions", Tree::List(list)) => {
+                    found.versions =
+                        list.iter().filter_map(|tree| part(tree, &job::SCHEMA)).collect();
+                }
                 ("shop", tree) => {
                     found.shop = part(tree, &shop::SCHEMA);
                     whole &= found.shop.as_ref().is_none_or(|draft| shop::read(draft).is_ok());
@@ -120,6 +127,10 @@ impl Saved {
             let from = self.earlier.len().saturating_sub(MOST);
             let jobs = self.earlier.iter().skip(from).map(|job| to_tree(job, &job::SCHEMA));
             entries.push(("earlier".to_owned(), Tree::List(jobs.collect())));
+        }
+        if !self.versions.is_empty() {
+            let versions = self.versions.iter().map(|job| to_tree(job, &job::SCHEMA));
+            entries.push(("versions".to_owned(), Tree::List(versions.collect())));
         }
         if let Some(shop) = &self.shop {
             entries.push(("shop".to_owned(), to_tree(shop, &shop::SCHEMA)));

@@ -8,6 +8,7 @@ use super::language::SETTING;
 use super::offering::Offering;
 use super::saved::{Json, Saved};
 use super::units_choice::change_unit;
+use super::versions::Versions;
 use crate::advise::Advice;
 use crate::check::Verdict;
 use crate::draft::Draft;
@@ -62,6 +63,7 @@ pub struct Session {
     pub(super) shown: Option<(Job, Plan, Advice)>,
     pub(super) advising: Advising,
     pub(super) offering: Offering,
+    pub(super) versions: Versions,
     pub(super) announced: Option<Verdict>,
     /// What each element was last given, so that only changes are sent.
     pub(super) sent: BTreeMap<String, String>,
@@ -114,6 +116,7 @@ impl Session {
             shown: None,
             advising: Advising::default(),
             offering: Offering::default(),
+            versions: Versions::of_last_time(saved.versions),
             announced: None,
             sent: BTreeMap::new(),
             open: REGIONS.iter().filter(|row| row.open).map(|row| row.id).collect(),
@@ -196,7 +199,7 @@ impl Session {
 
     /// Asks whether to go on with the latest job of last time, if there is one.
     pub(super) fn ask_restore(&mut self, out: &mut Vec<Patch>) {
-        let ask = !self.pending.is_empty();
+        let ask = !self.pending.is_empty() || !self.versions.waiting.is_empty();
         let question = html::restore_question(&self.printer(), ask).into_string();
         self.set_html("restore", question, out);
     }
@@ -316,6 +319,7 @@ impl Session {
             "new" => {
                 let units = self.draft.get("units").to_owned();
                 self.pending.clear();
+                self.versions.waiting.clear();
                 self.ask_restore(out);
                 self.replace(Draft::of(&[("units", &units)]), out);
                 self.shown = None;
@@ -331,6 +335,9 @@ impl Session {
                 out.push(Patch::Focus { id: "input-phrase".to_owned() });
             }
             "apply" => self.apply(value, out),
+            "version-keep" => self.keep_version(out),
+            "version-take" => self.take_version(value, out),
+            "version-drop" => self.drop_version(value, out),
             "restore" => self.restore(value == "yes", out),
             "reading" => self.read_as(value, out),
             "explain" => self.explain(value, out),
@@ -351,6 +358,7 @@ impl Session {
     }
 
     fn restore(&mut self, yes: bool, out: &mut Vec<Patch>) {
+        self.versions.restore(yes, &self.shop);
         match self.pending.pop() {
             Some(draft) if yes => self.replace(draft, out),
             _ => self.show(out),
@@ -397,6 +405,7 @@ impl Session {
         }
         // Whatever language the page was in before.
         self.draw_frame(out);
+        self.versions.restore(true, &self.shop);
         self.ask_restore(out);
         self.refill(out);
         self.note(Note::said("page.trap"), out);

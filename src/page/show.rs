@@ -225,6 +225,7 @@ impl Session {
             card: self.screen.card,
             job: (!self.untouched).then(|| self.draft.clone()),
             earlier: self.pending.clone(),
+            versions: self.versions.drafts(),
             shop: self.own_shop.clone(),
             unread: self.unread.clone(),
         }
@@ -234,8 +235,10 @@ impl Session {
     fn keep(&mut self, out: &mut Vec<Patch>) {
         let saved = self.worth_keeping();
         let kept = &self.kept;
-        let set = (saved.language, saved.reading, saved.card, &saved.shop);
-        let idle = self.untouched && set == (kept.language, kept.reading, kept.card, &kept.shop);
+        let shop = (&saved.shop, &saved.versions);
+        let set = (saved.language, saved.reading, saved.card, shop);
+        let before = (&kept.shop, &kept.versions);
+        let idle = self.untouched && set == (kept.language, kept.reading, kept.card, before);
         if self.keeps && !idle && self.kept != saved {
             let text = saved.print(self.json);
             self.kept = saved;
@@ -308,6 +311,7 @@ impl Session {
     pub(super) fn scene(&self) -> Option<Scene<'_>> {
         let (job, plan, advice) = self.shown.as_ref()?;
         let (printer, reading) = (self.printer(), self.reading);
-        Some(Scene { job, shop: &self.shop, plan, advice, printer, reading, screen: self.screen })
+        let (versions, screen) = (&self.versions.kept, self.screen);
+        Some(Scene { job, shop: &self.shop, plan, advice, versions, printer, reading, screen })
     }
 }

@@ -35,7 +35,7 @@ const MAKERS: &[Reading] = &[Reading::Design, Reading::Floor];
 const FLOOR: &[Reading] = &[Reading::Floor];
 
 /// Every region, in reading order.
-pub static REGIONS: [Region; 12] = [
+pub static REGIONS: [Region; 13] = [
     Region {
         id: "set-up",
         readings: FLOOR,
@@ -56,6 +56,13 @@ pub static REGIONS: [Region; 12] = [
         open: false,
         summary: html::fixes::summary,
         body: html::fixes::body,
+    },
+    Region {
+        id: "compare",
+        readings: ALL,
+        open: false,
+        summary: html::compare::summary,
+        body: html::compare::body,
     },
     Region {
         id: "inside",

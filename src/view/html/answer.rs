@@ -1,6 +1,7 @@
 //! The answer in prose, with the figures set large inside it, and the picture beside it.
 
 use super::Scene;
+use super::compare::keeper;
 use super::cost::priced;
 use crate::advise::Room;
 use crate::data::CLIENT_STEP;
@@ -42,6 +43,7 @@ pub fn answer(scene: &Scene, stale: bool) -> Markup {
         }
         p class="figures" { (scene.tell(&figures(scene))) }
         p class="aside" { (scene.tell(&aside(scene))) }
+        @if !stale { (keeper(scene)) }
         @if let Some(told) = price(scene) { p class="price" { (scene.tell(&told)) } }
     }
 }

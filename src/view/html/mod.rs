@@ -2,6 +2,7 @@
 
 pub mod answer;
 pub mod bindings;
+pub mod compare;
 pub mod cost;
 pub mod cover;
 pub mod decides;

@@ -1,5 +1,6 @@
 //! Everything a region may look at.
 
+use super::compare::Version;
 use crate::advise::Advice;
 use crate::drawing::Drawing;
 use crate::job::Job;
@@ -24,6 +25,8 @@ pub struct Scene<'a> {
     pub plan: &'a Plan,
     /// What can be said beyond the plan.
     pub advice: &'a Advice,
+    /// Versions that were kept to compare.
+    pub versions: &'a [Version],
     /// Language and numbers.
     pub printer: Printer<'a>,
     /// Who reads.

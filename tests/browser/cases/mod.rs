@@ -5,6 +5,7 @@ mod advice;
 mod client;
 mod drawings;
 mod entry;
+mod compare;
 mod files;
 mod glue;
 mod handover;
@@ -30,6 +31,7 @@ pub fn all() -> Vec<&'static Case> {
         client::CASES,
         language::CASES,
         drawings::CASES,
+        compare::CASES,
         looks::CASES,
     ]
     .into_iter()
