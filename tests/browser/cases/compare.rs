@@ -27,8 +27,9 @@ async fn active(page: &Page<'_>) -> Outcome<serde_json::Value> {
 
 /// The text of an element, whether it is on the screen or further down.
 async fn content(page: &Page<'_>, id: &str) -> Outcome<String> {
-    let found = page.script(&format!("return document.getElementById('{id}').textContent"), vec![]);
-    Ok(found.await?.as_str().unwrap_or_default().to_owned())
+    let script = format!("return document.getElementById('{id}').textContent");
+    let found = page.script(&script, vec![]).await?;
+    Ok(found.as_str().unwrap_or_default().to_owned())
 }
 
 async fn two_versions_stand_beside_each_other(page: &Page<'_>) -> Outcome {
