@@ -484,6 +484,8 @@ fn show_everything(session: &mut Session, printed: &mut Printed, beginnings: &BT
         }
     };
     tell("start", "", "");
+    // The next book of this session stands beside it.
+    tell("act", "version-keep", "");
     for region in &REGIONS {
         tell("toggle", &format!("open-{}", region.id), "open");
     }
