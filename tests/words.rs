@@ -731,6 +731,7 @@ fn texts(
         shop,
         plan: planned,
         advice: &advice,
+        versions: &[],
         printer,
         reading,
         screen,

@@ -3,9 +3,9 @@
 
 mod advice;
 mod client;
+mod compare;
 mod drawings;
 mod entry;
-mod compare;
 mod files;
 mod glue;
 mod handover;
