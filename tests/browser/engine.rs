@@ -25,6 +25,8 @@ pub enum Scheme {
 
 impl Engine {
     pub const ALL: [Self; 3] = [Self::Chromium, Self::Firefox, Self::WebKit];
+    /// Those whose drivers can type into a page as narrow as a phone; WebKit's types into no frame.
+    pub const TYPE_ON_A_PHONE: &[Self] = &[Self::Chromium, Self::Firefox];
 
     pub const fn name(self) -> &'static str {
         match self {

@@ -224,16 +224,21 @@ impl<'a> Page<'a> {
         Ok(lines)
     }
 
-    /// Waits for the file of this ending that the page saves, and gives its path and text.
+    /// Waits for the file of this ending that the page saves, and gives its path and text. It is put
+    /// away, so that the next one is another.
     pub async fn saved(&self, ending: &str) -> Outcome<(PathBuf, String)> {
         let began = Instant::now();
         loop {
             for folder in [self.browser.home.join("saved"), self.browser.home.clone()] {
                 for entry in fs::read_dir(folder)? {
-                    let path = entry?.path();
-                    if path.extension().is_some_and(|end| end == ending) {
-                        let text = fs::read_to_string(&path)?;
-                        return Ok((path, text));
+                    let entry = entry?;
+                    if entry.path().extension().is_some_and(|end| end == ending) {
+                        let read = self.browser.home.join("read");
+                        fs::create_dir_all(&read)?;
+                        let away = read.join(entry.file_name());
+                        fs::rename(entry.path(), &away)?;
+                        let text = fs::read_to_string(&away)?;
+                        return Ok((away, text));
                     }
                 }
             }

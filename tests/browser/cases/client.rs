@@ -46,6 +46,7 @@ fn told(html: &str, print: &str) -> bool {
 
 /// Opens a shop with planted figures, and every region, as a maker.
 async fn planted(page: &Page<'_>) -> Outcome {
+    page.choose("units", "mm").await?;
     let mut shop = draft_of(&demo());
     for (path, text, _) in PLANTED {
         shop.set(path, text);

@@ -2,6 +2,7 @@
 
 use crate::case::Outcome;
 use crate::cases;
+use crate::engine::Engine;
 use crate::look;
 use crate::page::Page;
 use fantoccini::key::Key;
@@ -10,7 +11,7 @@ use serde_json::json;
 cases! { "compare":
     two_versions_stand_beside_each_other;
     works_by_keyboard_alone;
-    fits_a_phone;
+    fits_a_phone in Engine::TYPE_ON_A_PHONE;
     versions_outlive_a_reload;
 }
 
@@ -33,6 +34,7 @@ async fn content(page: &Page<'_>, id: &str) -> Outcome<String> {
 }
 
 async fn two_versions_stand_beside_each_other(page: &Page<'_>) -> Outcome {
+    page.choose("units", "mm").await?;
     page.click("#keep-version").await?;
     page.type_into("pages", "64 + 4").await?;
     page.settle().await?;

@@ -12,15 +12,12 @@ use std::time::Duration;
 cases! { "entry":
     suggestions_by_keys;
     suggestions_by_tap;
-    list_leaves_the_text_in_sight in FRAMED;
+    list_leaves_the_text_in_sight in Engine::TYPE_ON_A_PHONE;
     fast_typing_loses_nothing;
     sections_by_buttons;
     sections_by_dragging;
     undo_by_keys;
 }
-
-/// WebKit's driver types into no frame, and makes no window that narrow.
-const FRAMED: &[Engine] = &[Engine::Chromium, Engine::Firefox];
 
 fn key(key: Key) -> String {
     char::from(key).to_string()

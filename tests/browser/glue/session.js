@@ -1,6 +1,5 @@
 // Stands in for the planner's module, so that the script around it can be tried alone. What it is
-// told is kept in `events`; what it answers stands in `answers`, by the event's kind. The width comes
-// when the browser has measured it, between any two of the others: it is kept apart.
+// told is kept in `events`; what it answers stands in `answers`, by the event's kind.
 
 window.events = [];
 window.setups = [];
@@ -13,8 +12,7 @@ class Session {
   }
 
   handle(event) {
-    if (event.kind === "width") window.width = event.value;
-    else window.events.push(event);
+    window.events.push(event);
     const answer = window.answers[event.kind];
     if (this.poisoned || answer === "trap") throw new WebAssembly.RuntimeError("unreachable");
     return answer || [];
