@@ -46,6 +46,7 @@ async fn two_versions_stand_beside_each_other(page: &Page<'_>) -> Outcome {
     page.settle().await?;
     assert_eq!(page.value("pages").await?, "40 + 4");
     page.click("#act-undo").await?;
+    page.settle().await?;
     assert_eq!(page.value("pages").await?, "64 + 4");
     page.click("#drop-version-0").await?;
     page.settle().await?;
