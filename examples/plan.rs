@@ -4,6 +4,7 @@
 use quirefit::advise::{Advice, CostSteps, MOST_TRIED};
 use quirefit::draft::{Draft, FieldError, Schema, Tree, from_tree};
 use quirefit::entry::LengthUnit;
+use quirefit::explain::Case;
 use quirefit::view::json::{errors_out, plan_out};
 use quirefit::view::text::{advice, cost_steps, text};
 use quirefit::view::{Numbers, Printer};
@@ -68,7 +69,8 @@ fn run(asked: &Asked, printer: &Printer) -> Result<String, Vec<FieldError>> {
         told.push(cost_steps(&shop, &planned, &steps, printer));
     }
     let found = Advice::searched(&draft, &job, &shop, &planned, MOST_TRIED);
-    told.push(format!("\n{}", advice(&found, &planned, printer)));
+    let case = Case { advice: Some(&found), ..Case::new(&job, &shop, &planned) };
+    told.push(format!("\n{}", advice(&case, printer)));
     Ok(told.join("\n"))
 }
 

@@ -7,7 +7,6 @@ mod support;
 
 use quirefit::advise::{Advice, MOST_TRIED};
 use quirefit::draft::{Draft, from_tree, to_tree};
-use quirefit::explain::FIGURES;
 use quirefit::job;
 use quirefit::page::{EXAMPLE, Event, Patch, Session};
 use quirefit::plan::{Verdict, plan, price};
@@ -167,6 +166,12 @@ impl Page {
         self.tell("act", act, value);
     }
 
+    /// Ids of every figure that can be asked about.
+    fn figures(&self) -> Vec<String> {
+        let ids = self.html.values().flat_map(|html| html.split(" id=\"ask-").skip(1));
+        ids.map(|id| format!("ask-{}", id.split('"').next().unwrap())).collect()
+    }
+
     fn open_all(&mut self) {
         for region in &REGIONS {
             self.tell("toggle", &format!("open-{}", region.id), "open");
@@ -178,9 +183,10 @@ impl Page {
         for unit in ["in", "mm"] {
             self.tell("change", "units", unit);
             self.open_all();
-            for (figure, _) in &FIGURES {
-                self.act("explain", figure);
+            for figure in self.figures() {
+                self.act("explain", &figure);
             }
+            self.act("print-figures", "");
             self.tell("print", "", "");
             self.tell("printed", "", "");
         }

@@ -28,6 +28,8 @@ struct Page {
     attrs: BTreeMap<(String, &'static str), Option<String>>,
     stored: Option<String>,
     focus: String,
+    /// The figure that the explanation stands behind.
+    noted: String,
     saved_files: Vec<(String, String)>,
     announced: Vec<String>,
     /// What the document says it is written in.
@@ -60,6 +62,7 @@ impl Page {
             attrs: BTreeMap::new(),
             stored: saved.map(str::to_owned),
             focus: String::new(),
+            noted: String::new(),
             saved_files: Vec::new(),
             announced: Vec::new(),
             language: "en",
@@ -133,6 +136,10 @@ impl Page {
             Patch::Download { name, text } => self.saved_files.push((name.clone(), text.clone())),
             Patch::Announce { text } => self.announced.push(text.clone()),
             Patch::Near { id } => assert!(self.has(id), "nothing to come near has the id {id}"),
+            Patch::Place { at, .. } => {
+                assert!(at.is_empty() || self.has(at), "nothing to stand behind has the id {at}");
+                self.noted.clone_from(at);
+            }
             Patch::Print {} | Patch::Search { .. } | Patch::Later {} | Patch::Taken {} => {}
             Patch::Copy { .. } | Patch::Address { .. } => {}
         }
@@ -558,7 +565,7 @@ fn busy_page(saved: Option<&str>, browser: &str) -> Page {
     page.act("section-add", "");
     page.type_into("sections.0.paper", "90 gsm 0,112 mm");
     page.tell("toggle", "open-run", "open");
-    page.act("explain", "spine");
+    page.act("explain", "ask-spine-0-answer");
     page
 }
 
@@ -617,37 +624,86 @@ fn the_language_that_was_chosen_is_kept_and_follows_the_browser_until_then() {
     }
 }
 
+/// Ids of the figures in a piece of HTML.
+fn figures_in(html: &str) -> Vec<String> {
+    html.split(" id=\"ask-")
+        .skip(1)
+        .map(|after| format!("ask-{}", after.split('"').next().unwrap()))
+        .collect()
+}
+
 #[test]
 fn a_figure_explains_itself_and_gives_the_focus_back() {
     let mut page = Page::open(None);
-    let figures: Vec<String> = page
-        .shown("answer")
-        .split("data-act=\"explain\" data-value=\"")
-        .skip(1)
-        .map(|after| after.split('"').next().unwrap().to_owned())
-        .collect();
-    assert!(figures.len() >= 3, "{figures:?}");
-    for figure in figures {
-        page.act("explain", &figure);
+    page.tell("toggle", "open-cover", "open");
+    let answer = figures_in(page.shown("answer"));
+    assert!(answer.len() >= 5, "{answer:?}");
+    let cover = figures_in(page.shown("body-cover"));
+    // The spine stands in the answer and in the cover's region: two elements, one figure.
+    assert!(answer.contains(&"ask-spine-0-answer".to_owned()));
+    assert!(cover.contains(&"ask-spine-0-body-cover".to_owned()));
+    for figure in answer.iter().chain(&cover) {
+        page.act("explain", figure);
         assert_eq!(page.focus, "explanation-title");
+        assert_eq!(&page.noted, figure);
         assert!(page.words("explanation").contains("Where it comes from"), "{figure}");
         assert!(page.attrs[&("explanation".to_owned(), "hidden")].is_none());
-        // It follows what is typed meanwhile.
-        let told = page.words("explanation");
-        page.input("pages", "56 + 4");
-        if figure != "face_cut" {
-            assert_ne!(page.words("explanation"), told, "{figure}");
-        }
-        page.act("undo", "");
-        page.act("explain", "");
-        assert_eq!(page.focus, format!("figure-{figure}"));
-        assert!(page.shown("explanation").is_empty());
+        // Closed by its button, or by asking again.
+        let close = if answer.contains(figure) { "explanation-close" } else { figure };
+        page.act("explain", close);
+        assert_eq!(&page.focus, figure, "the focus goes back to the very figure");
+        assert!(page.shown("explanation").is_empty() && page.noted.is_empty());
         assert!(page.attrs[&("explanation".to_owned(), "hidden")].is_some());
     }
+    // It follows what is typed meanwhile, and another figure takes its place.
+    page.act("explain", "ask-spine-0-answer");
+    let told = page.words("explanation");
+    page.input("pages", "56 + 4");
+    assert_ne!(page.words("explanation"), told);
+    page.act("explain", "ask-spine-0-body-cover");
+    assert_eq!(page.noted, "ask-spine-0-body-cover");
+    page.act("explain", "");
     // Closing what is not open, and asking what nobody knows, does nothing.
     page.act("explain", "");
-    page.act("explain", "moon phase");
-    assert!(page.shown("explanation").is_empty());
+    for nothing in ["ask-moon_phase-0-answer", "ask-spine-0-nowhere", "ask-", "moon"] {
+        page.act("explain", nothing);
+        assert!(page.shown("explanation").is_empty(), "{nothing}");
+    }
+}
+
+/// A figure that is no longer there takes its explanation with it.
+#[test]
+fn an_explanation_goes_with_its_figure() {
+    let mut page = Page::open(None);
+    page.tell("toggle", "open-stitches", "open");
+    page.act("explain", "ask-stitch_pitch-0-body-stitches");
+    assert!(!page.shown("explanation").is_empty());
+    page.input("stitches", "1");
+    assert!(page.shown("explanation").is_empty() && page.noted.is_empty());
+    page.act("undo", "");
+    page.act("explain", "ask-stitch_pitch-0-body-stitches");
+    page.act("reading", "client");
+    assert!(page.shown("explanation").is_empty(), "a client asked nothing");
+}
+
+/// All of them on paper, for whoever makes the book; a client's page holds nothing of it.
+#[test]
+fn every_figure_can_be_printed_with_its_explanation() {
+    let mut page = Page::open(None);
+    page.act("print-figures", "");
+    assert!(page.last.iter().any(|patch| matches!(patch, Patch::Print {})));
+    let told = page.words("appendix");
+    for formula in
+        ["S = 2 × H", "W = 2 × (width + wrap + cut)", "crown + 2 × leg", "Where it comes"]
+    {
+        assert!(told.contains(formula), "{formula}");
+    }
+    page.tell("print", "", "");
+    page.tell("printed", "", "");
+    assert!(page.shown("appendix").is_empty());
+    page.act("reading", "client");
+    page.act("print-figures", "");
+    assert!(page.shown("appendix").is_empty());
 }
 
 #[test]
@@ -799,12 +855,12 @@ fn the_clients_reading_holds_no_limit_and_no_cost() {
 #[test]
 fn an_explanation_tells_a_client_no_limit() {
     let mut page = Page::open(None);
-    page.act("explain", "face_cut");
+    page.act("explain", "ask-face_cut-0-answer");
     assert!(page.words("explanation").contains("smallest clean cut"));
     page.act("reading", "client");
-    page.tell("rest", "", "");
+    page.act("explain", "ask-face_cut-0-answer");
     let told = page.words("explanation");
-    assert!(told.contains("takes this from the outermost leaf"), "{told}");
+    assert!(told.contains("Set by the print shop"), "{told}");
     assert!(!told.contains("smallest clean cut"), "{told}");
 }
 
@@ -1017,7 +1073,7 @@ fn deeds() -> impl Strategy<Value = Vec<(&'static str, String, String)>> {
         ("apply", "0"),
         ("reading", "client"),
         ("reading", "floor"),
-        ("explain", "spine"),
+        ("explain", "ask-spine-0-answer"),
         ("explain", ""),
         ("restore", "no"),
         ("save-job", ""),

@@ -10,7 +10,6 @@ use quirefit::advise::Advice;
 use quirefit::data::FINISHED_SIZES;
 use quirefit::draft::{Draft, Kind, read_text};
 use quirefit::entry::{LengthUnit, Reading, phrase};
-use quirefit::explain::FIGURES;
 use quirefit::job;
 use quirefit::page::{Event, Patch, Session};
 use quirefit::plan::plan;
@@ -227,10 +226,8 @@ fn everything_seen(session: &mut Session, path: &str) -> String {
     for (reading, _) in READINGS {
         tell("act", "reading", reading);
         tell("rest", "", "");
-        for (figure, _) in &FIGURES {
-            tell("act", "explain", figure);
-        }
-        tell("act", "explain", "");
+        tell("act", "print-figures", "");
+        tell("printed", "", "");
     }
     for text in ["12.5", "wide", "9999999", "60 + 6"] {
         for field in ["pages", "size", "paper", "copies", "bleed", "wrapper", "start", "stitches"] {

@@ -9,7 +9,7 @@ mod support;
 use quirefit::check::RULES;
 use quirefit::data::{BASIS_SIZES, BINDINGS, CHANGES, STOCK_KINDS, UNSAID};
 use quirefit::draft::{Draft, Group, Kind};
-use quirefit::explain::{FIGURES, explain};
+use quirefit::explain::{Case, explain, figures, rows};
 use quirefit::finishing::LIMITS;
 use quirefit::job;
 use quirefit::page::{Event, Patch, Session};
@@ -171,7 +171,15 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
             "rule.*.*",
             cases.iter().flat_map(|case| [case.clone(), format!("{case}.cure")]).collect(),
         ),
-        ("explain.*", made("explain", names(FIGURES.iter().map(|(id, _)| *id).collect()))),
+        ("explain.*", formulas()),
+        ("explain.every.*", made("explain.every", list(&["stacker", "chips", "wire", "paper"]))),
+        (
+            "explain.item.*",
+            made(
+                "explain.item",
+                list(&["paper", "sheets", "click", "line", "wire", "carton", "job"]),
+            ),
+        ),
         (
             "kind.*",
             made("kind", names(STOCK_KINDS.iter().chain([&UNSAID]).map(|kind| kind.id).collect())),
@@ -241,6 +249,13 @@ fn typed() -> Vec<String> {
     let words = kinds.flat_map(|typed| typed.split(' ')).chain(["gsm", "landscape"]);
     let all = words.map(str::to_owned).chain(names).chain([slug(&shop.name)]);
     all.map(|word| format!("typed.{word}")).collect()
+}
+
+/// The formulas of figures that need no case; those that do name their keys themselves.
+fn formulas() -> Vec<String> {
+    let english = keys_of(&Words::load(&[EN]));
+    let asked = rows().filter(|row| !row.name.is_empty());
+    asked.map(|row| format!("explain.{}", row.id)).filter(|key| english.contains(key)).collect()
 }
 
 /// Changes whose words need no case.
@@ -474,30 +489,42 @@ impl Printed {
 
 /// Shows a page everything: every region, every reading, every explanation, paper.
 fn show_everything(session: &mut Session, printed: &mut Printed, beginnings: &BTreeSet<String>) {
-    let mut tell = |kind: &str, id: &str, value: &str| {
+    let mut asked = BTreeSet::new();
+    let mut tell = |session: &mut Session, kind: &str, id: &str, value: &str| {
         for patch in session.handle(&Event::new(kind, id, value)) {
             match patch {
-                Patch::Html { html, .. } => printed.take(&html, beginnings),
+                Patch::Html { html, .. } => {
+                    printed.take(&html, beginnings);
+                    let ids = html.split(" id=\"ask-").skip(1);
+                    asked.extend(ids.map(|id| format!("ask-{}", id.split('"').next().unwrap())));
+                }
                 Patch::Announce { text } => printed.take(&text, beginnings),
                 _ => {}
             }
         }
+        core::mem::take(&mut asked)
     };
-    tell("start", "", "");
+    let mut figures = tell(session, "start", "", "");
     // The next book of this session stands beside it.
-    tell("act", "version-keep", "");
+    figures.extend(tell(session, "act", "version-keep", ""));
     for region in &REGIONS {
-        tell("toggle", &format!("open-{}", region.id), "open");
+        figures.extend(tell(session, "toggle", &format!("open-{}", region.id), "open"));
     }
     for (reading, _) in READINGS {
-        tell("act", "reading", reading);
-        tell("rest", "", "");
-        for (figure, _) in &FIGURES {
-            tell("act", "explain", figure);
+        figures.extend(tell(session, "act", "reading", reading));
+        figures.extend(tell(session, "rest", "", ""));
+        // One of every figure of a table's row; those of the whole book are printed below.
+        let mut seen = BTreeSet::new();
+        for id in &figures {
+            let (name, row) = id["ask-".len()..].split_once('-').unwrap();
+            if !row.starts_with('0') && seen.insert(name.to_owned()) {
+                tell(session, "act", "explain", id);
+            }
         }
-        tell("act", "explain", "");
+        tell(session, "act", "explain", "");
     }
-    tell("print", "", "");
+    tell(session, "act", "print-figures", "");
+    tell(session, "print", "", "");
 }
 
 /// Texts for a book that stays whole, one after the other.
@@ -739,9 +766,9 @@ fn texts(
     let tables = quirefit::view::csv::tables(&scene);
     printed.take(&quirefit::view::csv::write(&tables, &printer), beginnings);
     let printer = &printer;
-    for (figure, _) in &FIGURES {
-        let told = explain(job, planned, figure).unwrap();
-        for sentence in told.lines.iter().chain([&told.what]).chain(&told.doubt) {
+    let case = Case::new(job, shop, planned);
+    for told in figures().filter_map(|figure| explain(&case, figure.id)) {
+        for sentence in told.lines.iter().chain([&told.name]).chain(&told.doubt) {
             printed.take(&printer.text(sentence), beginnings);
         }
     }

@@ -26,10 +26,40 @@ export function attach(root, ask, keep, seek) {
   const suggests = (control) => control.matches?.("[role=combobox]");
   const typed = (control) => control.name && !picked(control) && control.type !== "file";
 
+  let note; // what stands behind the figure of this id, and the figure as it was found
+  let noted = "";
+  let figure;
+  let reader; // what had the focus in the note while it was away
+  const home = document.createComment("");
+
+  // Puts the note behind the paragraph, line, or row of a table that its figure stands in.
+  const place = () => {
+    const now = noted ? root.getElementById(noted) : null;
+    if (!note || (now === figure && note.isConnected && (!now || now.isConnected))) return;
+    figure?.removeAttribute("aria-expanded");
+    const row = note.closest("tr.noted");
+    const block = now && now.closest("tr, li, dd, p");
+    if (!block) home.after(note);
+    else if (block.localName === "tr") {
+      block.insertAdjacentHTML("afterend", '<tr class="noted"><td colspan="99"></td></tr>');
+      block.nextSibling.firstChild.append(note);
+    } else if (block.localName === "p") block.after(note);
+    else block.append(note);
+    row?.remove();
+    now?.setAttribute("aria-expanded", "true");
+    figure = now;
+    reader?.focus({ preventScroll: true });
+    reader = null;
+  };
+
   // Open disclosures, focus, caret and scroll outlive the swap.
   const swap = (element, html) => {
     if (shown.get(element) === html) return;
     shown.set(element, html);
+    if (note && element !== note && element.contains(note)) {
+      reader = note.contains(root.activeElement) ? root.activeElement : null;
+      home.after(note); // it would go with what is swapped; it comes back when all is patched
+    }
     const held = root.activeElement;
     const inside = held && held !== element && element.contains(held);
     const caret = inside && Number.isInteger(held.selectionEnd) && [held.selectionStart, held.selectionEnd];
@@ -86,6 +116,11 @@ export function attach(root, ask, keep, seek) {
     text: at((element, { text }) => element.textContent === text || (element.textContent = text)),
     value: ({ id, text }) => named(id).forEach((control) => fill(control, text)),
     attr: at((element, { name, value }) => set(element, name, value)),
+    place: at((element, { at }) => {
+      if (note !== element) element.before(home);
+      [note, noted] = [element, at];
+      place();
+    }),
     focus: at((element) => element.focus()),
     near: at((element) => element.scrollIntoView({ block: "nearest" })),
     taken: () => (taken = true),
@@ -105,6 +140,7 @@ export function attach(root, ask, keep, seek) {
     applying = true;
     try {
       for (const patch of patches) work[patch.op](patch);
+      place();
     } finally {
       applying = false;
     }
@@ -127,7 +163,7 @@ export function attach(root, ask, keep, seek) {
   on("focusout", (_, control) => typed(control) && tell("leave", control.name, control.value));
   on("click", (_, target) => {
     const control = target.closest("[data-act]");
-    if (control) tell("act", control.dataset.act, control.dataset.value);
+    if (control) tell("act", control.dataset.act, control.dataset.value ?? control.id);
     else if (suggests(target)) tell("tap", target.name);
   });
   // A tap on a suggestion leaves the focus in the field.
@@ -140,6 +176,9 @@ export function attach(root, ask, keep, seek) {
     taken = false;
     tell("key", target.name, key);
     if (taken) event.preventDefault();
+  });
+  on("keydown", ({ key, defaultPrevented }) => {
+    if (key === "Escape" && noted && !defaultPrevented) tell("act", "explain");
   });
   on("submit", (event) => event.preventDefault());
   on("scroll", (_, box) => box.id && scrolled.set(box.id, [box.scrollLeft, box.scrollTop]));

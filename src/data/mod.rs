@@ -33,7 +33,7 @@ pub use lines::{LINES, Line, Range};
 pub use orders::{MORE_COPIES, ORDER_SPAN, ORDERED};
 pub use pace::{LOOSE_CHIPS, Overs, Pace, StageOvers, Supplies};
 pub use post::{POST_STEPS, PostStep};
-pub use practice::{CLIENT_STEP, Defaults, PRACTICE, Practice, SHOP_DEFAULTS};
+pub use practice::{CLIENT_STEP, COPIER_SHEET, Defaults, PRACTICE, Practice, SHOP_DEFAULTS};
 pub use press::{DEMO_LABELS, DemoLabel, PRESS_PRACTICE, PressPractice};
 pub use rates::{DEMO_RATES, DemoText};
 pub use sizes::{FINISHED_SIZES, NamedSize, PRESS_SHEETS};

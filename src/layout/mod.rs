@@ -30,6 +30,17 @@ pub enum Route {
     Straight,
 }
 
+impl Route {
+    /// Its key in the language files.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::CutFirst => "sheet.route.cut",
+            Self::Straight => "sheet.route.straight",
+        }
+    }
+}
+
 /// Why a way of using a press sheet is refused, with the length that is missing or too much.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Refusal {

@@ -90,6 +90,13 @@ pub enum Patch {
     },
     /// The key was meant for the page: the browser does nothing of its own.
     Taken {},
+    /// Moves an element behind the paragraph, row or line of a list that another stands in.
+    Place {
+        /// The element that moves.
+        id: String,
+        /// The element it belongs to; empty sends it home.
+        at: String,
+    },
     /// Says a sentence to somebody who cannot see the page, once, after a pause.
     Announce {
         /// The sentence.
@@ -134,6 +141,7 @@ impl Patch {
             Self::Focus { id } => patch("focus", &[("id", Some(id))]),
             Self::Near { id } => patch("near", &[("id", Some(id))]),
             Self::Taken {} => patch("taken", &[]),
+            Self::Place { id, at } => patch("place", &[("id", Some(id)), ("at", Some(at))]),
             Self::Announce { text } => patch("announce", &[("text", Some(text))]),
             Self::Print {} => patch("print", &[]),
             Self::Search { number, job, shop } => {

@@ -7,6 +7,7 @@ mod advising;
 #[cfg(all(target_arch = "wasm32", feature = "embed"))]
 mod embed;
 mod event;
+mod explaining;
 #[cfg(target_arch = "wasm32")]
 mod exports;
 mod files;

@@ -18,13 +18,14 @@ pub(super) fn name_of(reading: Reading) -> &'static str {
 }
 
 /// What only makers save: the shop's figures, and what goes to other machines, waste included.
-pub(super) const MAKERS_SAVE: [&str; 2] = ["save-shop", "save-xjdf"];
+pub(super) const MAKERS_SAVE: [&str; 3] = ["save-shop", "print-figures", "save-xjdf"];
 
 impl Session {
     /// Somebody else reads. Whatever a client must not see leaves the page before the next paint.
     pub(super) fn read_as(&mut self, name: &str, out: &mut Vec<Patch>) {
         let Some(reading) = reading_of(name) else { return };
         self.reading = reading;
+        self.explained.clear();
         self.announced = None;
         self.show_file_note(out);
         self.show(out);

@@ -58,6 +58,7 @@ pub struct Session {
     /// The example, before anything was typed.
     pub(super) untouched: bool,
     pub(super) reading: Reading,
+    /// The element whose figure is being explained.
     pub(super) explained: String,
     /// The last complete job, its plan, and what else can be said of it.
     pub(super) shown: Option<(Job, Plan, Advice)>,
@@ -342,6 +343,7 @@ impl Session {
             "reading" => self.read_as(value, out),
             "explain" => self.explain(value, out),
             "print" => out.push(Patch::Print {}),
+            "print-figures" => self.print_figures(out),
             _ => self.act_on_sections(act, value, out),
         }
     }
@@ -365,19 +367,6 @@ impl Session {
         }
         self.ask_restore(out);
         out.push(Patch::Focus { id: "input-phrase".to_owned() });
-    }
-
-    fn explain(&mut self, figure: &str, out: &mut Vec<Patch>) {
-        if self.shown.is_none() {
-            return;
-        }
-        let before = core::mem::replace(&mut self.explained, figure.to_owned());
-        self.show_explanation(out);
-        if self.sent.get("explanation").is_some_and(|told| !told.is_empty()) {
-            out.push(Patch::Focus { id: "explanation-title".to_owned() });
-        } else if !before.is_empty() {
-            out.push(Patch::Focus { id: format!("figure-{before}") });
-        }
     }
 
     fn toggle(&mut self, id: &str, value: &str, out: &mut Vec<Patch>) {

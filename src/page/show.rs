@@ -9,12 +9,14 @@ use crate::draft::{Draft, Field, Kind};
 use crate::job::{self, JobReading, SCHEMA};
 use crate::plan;
 use crate::view::html::{self, Scene};
-use crate::view::{REGIONS, Region};
+use crate::view::{REGIONS, Region, placed};
 use crate::words::say;
 
 impl Session {
-    /// Replaces an element's content when it differs from what it was last given.
+    /// Replaces an element's content when it differs from what it was last given. Figures in it get
+    /// ids of their own.
     pub(super) fn set_html(&mut self, id: &str, html: String, out: &mut Vec<Patch>) {
+        let html = placed(&html, id);
         let fresh = self.sent.get(id) != Some(&html);
         if fresh {
             self.sent.insert(id.to_owned(), html.clone());
@@ -268,17 +270,6 @@ impl Session {
         self.advising.painted(region.id, self.reading);
     }
 
-    pub(super) fn show_explanation(&mut self, out: &mut Vec<Patch>) {
-        let told = self
-            .scene()
-            .filter(|_| !self.explained.is_empty())
-            .map(|scene| html::explanation(&scene, &self.explained).into_string())
-            .unwrap_or_default();
-        let hidden = told.is_empty().then_some("");
-        self.set_html("explanation", told, out);
-        self.set_attr("explanation".to_owned(), "hidden", hidden, out);
-    }
-
     fn show_first_off(&mut self, out: &mut Vec<Patch>) {
         let told = self.scene().map(|scene| html::first_off(&scene).into_string());
         self.set_html("first-off", told.unwrap_or_default(), out);
@@ -305,6 +296,9 @@ impl Session {
             out.push(Patch::Attr { id, name: "open", value: stands_open.then(String::new) });
         }
         self.open = open;
+        if !before {
+            self.set_html("appendix", String::new(), out);
+        }
     }
 
     /// What the views look at; nothing before the first complete job.

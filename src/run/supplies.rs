@@ -24,6 +24,8 @@ pub enum Supply {
 }
 
 impl Supply {
+    /// Every supply.
+    pub const ALL: [Self; SUPPLIES] = [Self::Stacker, Self::Chips, Self::Wire, Self::Paper];
     /// Its name in language keys and files.
     #[must_use]
     pub const fn name(self) -> &'static str {

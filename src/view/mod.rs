@@ -18,5 +18,5 @@ pub mod xjdf;
 
 pub use numbers::Numbers;
 pub use regions::{REGIONS, Reading, Region};
-pub use render::Printer;
+pub use render::{Printer, ask_of, placed};
 pub use screen::Screen;

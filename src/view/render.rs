@@ -1,9 +1,42 @@
 //! Sentences put into a language: patterns filled with printed values, as text or as HTML.
 
 use super::Numbers;
-use crate::units::{Measure, Unit};
+use crate::units::Measure;
 use crate::words::{Part, Say, Slot, Words, parts};
 use maud::{Markup, PreEscaped, html};
+use std::collections::BTreeMap;
+
+/// What the id of every figure that can be asked begins with.
+const ASKED: &str = "ask-";
+
+/// Gives the figures in a piece of HTML ids of their own: the figure, its row, and the element they
+/// stand in; where one stands there twice, a number as well.
+#[must_use]
+pub fn placed(html: &str, place: &str) -> String {
+    let mark = format!(" id=\"{ASKED}");
+    let mut seen: BTreeMap<&str, u32> = BTreeMap::new();
+    let mut pieces = html.split(&mark);
+    let mut out = pieces.next().unwrap_or_default().to_owned();
+    for piece in pieces {
+        let (ask, rest) = piece.split_once('"').unwrap_or((piece, ""));
+        let times = seen.entry(ask).or_default();
+        *times += 1;
+        out.extend([&mark, ask, "-", place]);
+        if *times > 1 {
+            out.push_str(&format!("-{times}"));
+        }
+        out.extend(["\"", rest]);
+    }
+    out
+}
+
+/// The figure and the row that the element of an id asks about.
+#[must_use]
+pub fn ask_of(element: &str) -> Option<(&str, usize)> {
+    let (figure, rest) = element.strip_prefix(ASKED)?.split_once('-')?;
+    let at = rest.split('-').next()?;
+    Some((figure, at.parse().ok()?))
+}
 
 /// Prints sentences in one language for one person.
 #[derive(Debug, Clone, Copy)]
@@ -82,12 +115,7 @@ impl Printer<'_> {
                     Part::Text(text) => (text),
                     Part::Slot(name) => {
                         @match sentence.slot(name) {
-                            Some(Slot::Figure(id, band, unit)) => {
-                                (self.figure(id, band.nominal, *unit))
-                                @if let Some(range) = self.numbers.range(*band, *unit) {
-                                    " " span class="band" { "(" (range) ")" }
-                                }
-                            }
+                            Some(slot @ Slot::Asked(..)) => (self.slot_html(slot)),
                             Some(Slot::Say(inner)) => (self.html(inner)),
                             Some(slot) => (self.slot(slot)),
                             None => (name),
@@ -98,19 +126,23 @@ impl Printer<'_> {
         }
     }
 
-    /// A figure as a button that asks for its explanation.
+    /// The value of a slot; a figure as a button that asks for its explanation, its doubt behind it.
+    /// Where it stands is added to its id by [`placed`].
     #[must_use]
-    pub fn figure(&self, id: &str, value: f64, unit: Unit) -> Markup {
-        self.figure_at(&format!("figure-{id}"), id, value, unit)
-    }
-
-    /// The same under an element id of its own, where the figure stands a second time.
-    #[must_use]
-    pub fn figure_at(&self, element: &str, id: &str, value: f64, unit: Unit) -> Markup {
-        html! {
-            button type="button" class="figure" id=(element) data-act="explain" data-value=(id) {
-                (self.quantity(Measure::new(value, unit)))
+    pub fn slot_html(&self, slot: &Slot) -> Markup {
+        let Slot::Asked(ask, value) = slot else { return html! { (self.slot(slot)) } };
+        let (shown, range) = match &**value {
+            Slot::Value(measure) => (self.quantity(*measure), None),
+            Slot::Doubtful(band, unit) => {
+                let nominal = self.quantity(Measure::new(band.nominal, *unit));
+                (nominal, self.numbers.range(*band, *unit))
             }
+            other => (html! { (self.slot(other)) }, None),
+        };
+        html! {
+            button type="button" class="figure" id=(format!("{ASKED}{}-{}", ask.figure, ask.at))
+                data-act="explain" { (shown) }
+            @if let Some(range) = range { " " span class="band" { "(" (range) ")" } }
         }
     }
 
@@ -131,9 +163,8 @@ impl Printer<'_> {
     fn slot(&self, slot: &Slot) -> String {
         match slot {
             Slot::Value(measure) => self.numbers.print(*measure),
-            Slot::Doubtful(band, unit) | Slot::Figure(_, band, unit) => {
-                self.numbers.band(*band, *unit)
-            }
+            Slot::Doubtful(band, unit) => self.numbers.band(*band, *unit),
+            Slot::Asked(_, value) => self.slot(value),
             Slot::Text(text) => text.clone(),
             Slot::Typed(text) => self.typed(text),
             Slot::Say(inner) => self.text(inner),

@@ -1,7 +1,7 @@
 //! The plan as plain text, for a terminal.
 
-use crate::advise::{Advice, CostSteps, Offer, Room, Told, only_just};
-use crate::explain::{FIGURES, explain};
+use crate::advise::{CostSteps, Offer, Room, Told, only_just};
+use crate::explain::{Case, explain, figures};
 use crate::job::Job;
 use crate::plan::{Plan, Verdict};
 use crate::shop::Shop;
@@ -19,9 +19,10 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
     let verdict = &format!("answer.{}", plan.verdict.name());
     let line = shop.lines.get(job.line).map(|line| printer.typed(&line.name)).unwrap_or_default();
     lines.push(format!("{} [{line}]", printer.word(verdict)));
-    for (id, _) in &FIGURES {
-        if let Some(told) = explain(job, plan, id) {
-            lines.push(format!("\n{}", printer.text(&told.what)));
+    let case = Case::new(job, shop, plan);
+    for figure in figures() {
+        if let Some(told) = explain(&case, figure.id) {
+            lines.push(format!("\n{}", printer.text(&told.name)));
             lines.extend(told.lines.iter().map(|line| format!("  {}", printer.text(line))));
         }
     }
@@ -69,7 +70,7 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
     let told = set_up::settings(job, shop, plan);
     lines.extend(told.iter().map(|told| format!("  [ ] {}", printer.text(told))));
     lines.push(format!("\n{}", printer.word("region.run")));
-    lines.extend(run::told(plan).iter().map(|told| format!("  {}", printer.text(told))));
+    lines.extend(run::told(&case).iter().map(|told| format!("  {}", printer.text(told))));
     lines.push(format!("\n{}", printer.word("region.cost")));
     lines.extend(cost::told(shop, plan).iter().map(|told| format!("  {}", printer.text(told))));
     lines.push(format!("\n{}", printer.word("cautions.machine")));
@@ -80,8 +81,9 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
 
 /// What would make it fit, or what else would work, line by line.
 #[must_use]
-pub fn advice(advice: &Advice, plan: &Plan, printer: &Printer) -> String {
-    let fits = plan.verdict == Verdict::Fits;
+pub fn advice(case: &Case, printer: &Printer) -> String {
+    let Some(advice) = case.advice else { return String::new() };
+    let fits = case.plan.verdict == Verdict::Fits;
     let mut lines = vec![printer.word(if fits { "fixes.else" } else { "region.fixes" }).to_owned()];
     if only_just(&advice.offers) {
         lines.push(format!("  {}", printer.word("fixes.only-just")));
@@ -94,7 +96,7 @@ pub fn advice(advice: &Advice, plan: &Plan, printer: &Printer) -> String {
         let (way, gain) = (way(offer), gain(offer));
         lines.push(format!("  · {} — {}", printer.text(&way), printer.text(&gain)));
     }
-    lines.extend(turned_round(advice).iter().map(|line| format!("  {}", printer.text(line))));
+    lines.extend(turned_round(case).iter().map(|line| format!("  {}", printer.text(line))));
     lines.join("\n")
 }
 
@@ -107,7 +109,7 @@ pub fn cost_steps(shop: &Shop, plan: &Plan, steps: &CostSteps, printer: &Printer
             .say("total", cost::money(shop, at.total))
             .say("each", cost::rate(shop, at.each))
     });
-    let told = cost::steps_told(shop, plan, steps).into_iter().chain(curve);
+    let told = cost::steps_told(shop, plan, steps, None).into_iter().chain(curve);
     told.map(|told| format!("  {}", printer.text(&told))).collect::<Vec<_>>().join("\n")
 }
 
@@ -139,16 +141,16 @@ pub fn gain(offer: &Offer) -> Say {
 
 /// Most pages on this paper and heaviest paper at this page count.
 #[must_use]
-pub fn turned_round(advice: &Advice) -> Vec<Say> {
-    let inverse = advice.inverse.as_ref();
-    let unlimited = advice.room == Room::Unlimited;
-    let pages = inverse.and_then(|inverse| inverse.most_pages).filter(|_| !unlimited);
+pub fn turned_round(case: &Case) -> Vec<Say> {
+    let inverse = case.advice.and_then(|advice| advice.inverse.as_ref());
+    let unlimited = case.advice.is_some_and(|advice| advice.room == Room::Unlimited);
+    let most = inverse.and_then(|inverse| inverse.most_pages).filter(|_| !unlimited);
     let heaviest = inverse.and_then(|inverse| inverse.heaviest.as_ref());
-    pages
-        .map(|pages| say("fixes.most-pages").put("pages", pages))
+    most.map(|_| case.fill(say("fixes.most-pages"), &[("pages", "most_pages", 0)]))
         .into_iter()
-        .chain(heaviest.map(|(paper, weight)| {
-            say("fixes.heaviest").typed("paper", paper.clone()).put("weight", *weight)
+        .chain(heaviest.map(|(paper, _)| {
+            let told = say("fixes.heaviest").typed("paper", paper.clone());
+            case.fill(told, &[("weight", "heaviest", 0)])
         }))
         .collect()
 }

@@ -9,7 +9,7 @@ mod say;
 mod store;
 
 pub use language::{Files, LANGUAGES, Language, Mark, built_in};
-pub use say::{Say, Slot, say};
+pub use say::{Ask, Say, Slot, say};
 pub use store::{Part, Words, parts};
 
 /// The words that both kinds of English share. The page carries them beside the module instead.

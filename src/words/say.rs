@@ -2,6 +2,15 @@
 
 use crate::units::{Band, Measure, Unit};
 
+/// What is asked when a figure is tapped.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Ask {
+    /// The figure's id.
+    pub figure: &'static str,
+    /// Row of the table it stands in, from 1; 0 where it stands for the whole book.
+    pub at: usize,
+}
+
 /// A value for one slot of a sentence.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Slot {
@@ -9,8 +18,8 @@ pub enum Slot {
     Value(Measure),
     /// A value with its doubt.
     Doubtful(Band<f64>, Unit),
-    /// A figure of the plan that explains itself when asked: its id, and the value.
-    Figure(&'static str, Band<f64>, Unit),
+    /// A figure of the plan that explains itself when asked, and its value.
+    Asked(Ask, Box<Slot>),
     /// Text from outside, printed as it is.
     Text(String),
     /// Text as a person types it, or a name that the program gave: printed in the reader's words.
@@ -62,18 +71,6 @@ impl Say {
     pub fn band<T: Copy + Into<Measure>>(mut self, slot: &'static str, band: Band<T>) -> Self {
         let unit = band.nominal.into().unit;
         self.slots.push((slot, Slot::Doubtful(band.map(|value| value.into().value), unit)));
-        self
-    }
-    /// Puts a figure of the plan into a slot: it can be asked for its explanation.
-    #[must_use]
-    pub fn figure<T: Copy + Into<Measure>>(
-        mut self,
-        slot: &'static str,
-        id: &'static str,
-        band: Band<T>,
-    ) -> Self {
-        let unit = band.nominal.into().unit;
-        self.slots.push((slot, Slot::Figure(id, band.map(|value| value.into().value), unit)));
         self
     }
     /// Puts outside text into a slot.

@@ -3,7 +3,7 @@
 use super::{Cell, Column, Table};
 use crate::plan::{Leaf, distance_left};
 use crate::units::{Copies, Measure, Money, Unit};
-use crate::view::html::{Scene, run, sheet};
+use crate::view::html::{Scene, run};
 use crate::view::{Numbers, Printer, REGIONS, Reading};
 use crate::words::Mark;
 use crate::words::say;
@@ -225,14 +225,14 @@ fn press_sheets(scene: &Scene) -> Table {
         let copies = way.flats().saturating_mul(scene.job.copies_up);
         vec![
             Cell::Text(name.to_owned()),
-            said(scene, sheet::route(way.route)),
+            said(scene, way.route.key()),
             where_usable(Cell::value(Copies(copies))),
             where_usable(Cell::Value(Measure::share(way.used))),
             where_usable(Cell::value(way.offcut.width)),
             where_usable(Cell::value(way.offcut.height)),
             where_usable(Cell::value(way.face_cut)),
             where_usable(count(way.cuts)),
-            Cell::Text(scene.printer.text(&sheet::why(way))),
+            Cell::Text(scene.printer.text(&crate::explain::why(way))),
         ]
     });
     Table {

@@ -4,17 +4,18 @@ use super::Scene;
 use super::compare::keeper;
 use super::cost::priced;
 use crate::advise::Room;
-use crate::data::CLIENT_STEP;
 use crate::drawing::book_end;
+use crate::explain::finding as found;
 use crate::job::{Role, Section};
-use crate::plan::{Finding, Verdict, Weight};
-use crate::units::{Copies, Mm, PAGES_PER_SHEET, Pages};
+use crate::plan::{Verdict, Weight};
+use crate::units::{PAGES_PER_SHEET, Pages};
 use crate::view::{Reading, svg};
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
-/// Thickness of a sheet of copier paper, to picture a book by (80 g/m² at 1.3 cm³/g).
-const COPIER_SHEET: Mm = Mm(0.104);
+/// What stands in the answer.
+const FIGURES: &[(&str, &str, usize)] =
+    &[("spine", "spine", 0), ("push_out", "push_out", 0), ("cut", "face_cut", 0)];
 
 /// The answer. `stale` while what stands in the form is not complete: it is then the last answer.
 #[must_use]
@@ -41,7 +42,7 @@ pub fn answer(scene: &Scene, stale: bool) -> Markup {
             (mark(verdict))
             span { strong { (scene.word(key)) } " " (scene.tell(&reason(scene))) }
         }
-        p class="figures" { (scene.tell(&figures(scene))) }
+        p class="figures" { (scene.fill(say("answer.figures"), FIGURES)) }
         p class="aside" { (scene.tell(&aside(scene))) }
         @if !stale { (keeper(scene)) }
         @if let Some(told) = price(scene) { p class="price" { (scene.tell(&told)) } }
@@ -62,51 +63,42 @@ fn about(scene: &Scene) -> Say {
 fn reason(scene: &Scene) -> Say {
     let worst = scene.plan.findings.iter().find(|finding| finding.weight >= Weight::Marginal);
     match (worst, scene.reading) {
-        (None, reading) => room(scene, reading),
+        (None, _) => room(scene),
         (Some(_), Reading::Client) => say(match scene.plan.verdict {
             Verdict::Marginal => "answer.marginal.client",
             _ => "answer.no.client",
         }),
-        (Some(finding), _) => Finding::say(finding),
+        (Some(finding), _) => found(&scene.case(), finding, finding.say()),
     }
 }
 
-fn room(scene: &Scene, reading: Reading) -> Say {
-    let sheet = Pages(PAGES_PER_SHEET);
+fn room(scene: &Scene) -> Say {
     let Room::Pages(pages) = scene.advice.room else { return say("room.unlimited") };
-    let told = if reading == Reading::Client { pages.min(CLIENT_STEP.value) } else { pages };
-    if told < sheet { say("room.none") } else { say("room.pages").put("pages", told) }
+    if pages < Pages(PAGES_PER_SHEET) {
+        return say("room.none");
+    }
+    scene.case().fill(say("room.pages"), &[("pages", "room", 0)])
 }
 
 fn pinned(scene: &Scene) -> Say {
     say("answer.pinned").put("spine", scene.plan.results.stack.closed.nominal.0)
 }
 
-fn figures(scene: &Scene) -> Say {
-    let results = &scene.plan.results;
-    let creep = results.leaves.last().map(|leaf| leaf.push_out).unwrap_or_default();
-    say("answer.figures")
-        .figure("spine", "spine", results.stack.closed.map(|closed| closed.0))
-        .figure("push_out", "push_out", creep)
-        .figure("cut", "face_cut", crate::units::Band::exact(results.trim.face_cut))
-}
-
 /// Thickness as a thing, and mass.
 fn aside(scene: &Scene) -> Say {
-    let results = &scene.plan.results;
-    let sheets = (results.stack.closed.nominal.0 / COPIER_SHEET).round() as u32;
-    let like = say("answer.like").put("sheets", Copies(sheets));
-    match results.mass {
-        Some(mass) => say("answer.aside").say("like", like).figure("mass", "mass", mass.book),
-        None => like,
+    let case = scene.case();
+    let like = case.fill(say("answer.like"), &[("sheets", "copier_sheets", 0)]);
+    if scene.plan.results.mass.is_none() {
+        return like;
     }
+    case.fill(say("answer.aside").say("like", like), &[("mass", "mass", 0)])
 }
 
 /// A client reads a price only by the shop's own rule, and only of a cost that is whole.
 fn price(scene: &Scene) -> Option<Say> {
     let cost = &scene.plan.results.cost;
     let told = scene.reading == Reading::Client && !cost.incomplete;
-    told.then(|| priced(scene.shop, cost)).flatten()
+    told.then(|| priced(scene.shop, cost, Some(&scene.case()))).flatten()
 }
 
 /// The verdict as a shape: a tick in a circle, a balance tipped, a bar crossed.

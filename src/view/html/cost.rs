@@ -3,7 +3,7 @@
 use super::Scene;
 use crate::advise::CostSteps;
 use crate::drawing::unit_cost;
-use crate::explain::FIGURES;
+use crate::explain::Case;
 use crate::plan::{Cost, Item, Plan, Verdict, price};
 use crate::shop::Shop;
 use crate::units::{Copies, Measure, Money, Unit};
@@ -39,31 +39,31 @@ pub fn body(scene: &Scene) -> Markup {
                     th scope="col" { (scene.word("cost.total")) }
                 } }
                 tbody {
-                    @for item in cost.items() {
+                    @for (at, item) in cost.lines.iter().enumerate().filter_map(numbered) {
                         tr {
                             th scope="row" { (scene.word(&format!("cost.item.{}", item.id))) }
-                            td { (scene.tell(&quantity(item))) }
+                            td { (scene.fill(unit(item), &[("quantity", "item_quantity", at)])) }
                             td { (scene.printer.numbers.print(Measure::rate(item.rate))) }
-                            td { (explained(scene, item.id, item.total.into())) }
+                            td { (scene.figure("item_total", at)) }
                         }
                     }
                     tr class="sum" {
                         th scope="row" { (scene.word("cost.sum")) }
                         td {} td {}
-                        td { (amount(scene, cost.total)) }
+                        td { (scene.figure("cost_total", 0)) }
                     }
                     tr {
                         th scope="row" { (scene.word("cost.each")) }
                         td {} td {}
-                        td { (explained(scene, "each", Measure::rate(cost.each))) }
+                        td { (scene.figure("cost_each", 0)) }
                     }
                 }
             }
         }
-        @for told in remarks(shop, cost) { p { (scene.tell(&told)) } }
+        @for told in remarks(shop, cost, Some(&scene.case())) { p { (scene.tell(&told)) } }
         @if let Some(steps) = &scene.advice.cost {
             h3 { (scene.word("cost.more")) }
-            @for told in steps_told(shop, scene.plan, steps) { p { (scene.tell(&told)) } }
+            @for told in steps_told(shop, scene.plan, steps, Some(&scene.case())) { p { (scene.tell(&told)) } }
             (chart(scene, steps))
         }
     }
@@ -81,24 +81,41 @@ pub fn told(shop: &Shop, plan: &Plan) -> Vec<Say> {
             .say("amount", money(shop, item.total))
     };
     let lines: Vec<Say> = cost.items().map(line).collect();
-    let after = if lines.is_empty() { Vec::new() } else { remarks(shop, cost) };
+    let after = if lines.is_empty() { Vec::new() } else { remarks(shop, cost, None) };
     lines.into_iter().chain([result(shop, cost)]).chain(after).collect()
 }
 
-/// What four pages and some copies more cost.
+/// What four pages and some copies more cost; with a case, as figures to be asked about.
 #[must_use]
-pub fn steps_told(shop: &Shop, plan: &Plan, steps: &CostSteps) -> Vec<Say> {
+pub fn steps_told(shop: &Shop, plan: &Plan, steps: &CostSteps, case: Option<&Case>) -> Vec<Say> {
+    let amount = |id, amount| asked(shop, case, id, amount);
     let sheet = steps.sheet.map(|step| {
         say("cost.step.sheet")
-            .say("total", money(shop, step.total))
-            .say("each", rate(shop, step.each))
+            .say("total", amount("step_sheet", step.total.into()))
+            .say("each", amount("step_sheet_each", Measure::rate(step.each)))
     });
     let copies = say("cost.step.copies")
         .put("copies", steps.more)
-        .say("total", money(shop, steps.copies.total))
-        .say("further", rate(shop, further(steps)));
+        .say("total", amount("step_copies", steps.copies.total.into()))
+        .say("further", amount("step_further", Measure::rate(further(steps))));
     let then = steps.sheet.and_then(|step| then(plan.verdict, step.verdict));
     sheet.into_iter().chain(then).chain([copies]).collect()
+}
+
+/// An amount in the shop's currency; with a case, as a figure to be asked about.
+fn asked(shop: &Shop, case: Option<&Case>, id: &'static str, amount: Measure) -> Say {
+    match case {
+        Some(case) => {
+            let told = say("cost.money").text("currency", shop.rates.currency.as_str());
+            case.fill(told, &[("amount", id, 0)])
+        }
+        None => in_currency(shop, amount),
+    }
+}
+
+/// A line of the cost with its row from 1.
+fn numbered((index, line): (usize, &Option<Item>)) -> Option<(usize, &Item)> {
+    Some((index + 1, line.as_ref()?))
 }
 
 /// What the line says of the larger book, where it says worse than now.
@@ -134,11 +151,12 @@ fn chart(scene: &Scene, steps: &CostSteps) -> Markup {
                         th scope="col" { (label("cost.each")) }
                     } }
                     tbody {
-                        @for at in steps.curve.iter().filter(|at| at.ordered) {
+                        @for (row, at) in steps.curve.iter().enumerate().filter(|(_, at)| at.ordered) {
                             tr class=[(at.copies == own).then_some("chosen")] {
                                 th scope="row" { (copies(scene, at.copies)) }
-                                td { (amount(scene, at.total)) }
-                                td { (scene.printer.numbers.print(Measure::rate(at.each))) }
+                                @for id in ["curve_total", "curve_each"] {
+                                    td { (scene.figure(id, row + 1)) }
+                                }
                             }
                         }
                     }
@@ -153,23 +171,29 @@ fn copies(scene: &Scene, copies: Copies) -> String {
 }
 
 /// That something is missing, and the price by the shop's rule.
-fn remarks(shop: &Shop, cost: &Cost) -> Vec<Say> {
+fn remarks(shop: &Shop, cost: &Cost, case: Option<&Case>) -> Vec<Say> {
     let missing = cost.incomplete.then(|| say("cost.incomplete"));
-    missing.into_iter().chain(priced(shop, cost)).collect()
+    missing.into_iter().chain(priced(shop, cost, case)).collect()
 }
 
 /// The price by the shop's rule; nothing where it has none.
 #[must_use]
-pub fn priced(shop: &Shop, cost: &Cost) -> Option<Say> {
+pub fn priced(shop: &Shop, cost: &Cost, case: Option<&Case>) -> Option<Say> {
     let rule = shop.rates.price.as_ref()?;
     let key = if rule.valid.is_empty() { "cost.price" } else { "cost.price.valid" };
-    Some(say(key).say("price", money(shop, price(rule, cost))).text("valid", rule.valid.as_str()))
+    Some(
+        say(key)
+            .say("price", asked(shop, case, "price", price(rule, cost).into()))
+            .text("valid", rule.valid.as_str()),
+    )
 }
 
 fn quantity(item: &Item) -> Say {
-    say("cost.amount")
-        .put("quantity", Measure::new(item.quantity, Unit::Quantity))
-        .say("unit", say(format!("cost.unit.{}", item.id)))
+    unit(item).put("quantity", Measure::new(item.quantity, Unit::Quantity))
+}
+
+fn unit(item: &Item) -> Say {
+    say("cost.amount").say("unit", say(format!("cost.unit.{}", item.id)))
 }
 
 /// An amount in the shop's currency.
@@ -186,21 +210,4 @@ pub fn rate(shop: &Shop, rate: Money) -> Say {
 
 fn in_currency(shop: &Shop, amount: Measure) -> Say {
     say("cost.money").text("currency", shop.rates.currency.as_str()).put("amount", amount)
-}
-
-/// An amount in a table whose caption names the currency.
-fn amount(scene: &Scene, amount: Money) -> String {
-    scene.printer.numbers.print(amount.into())
-}
-
-/// The same as a figure that explains itself.
-fn explained(scene: &Scene, id: &str, amount: Measure) -> Markup {
-    let figure = FIGURES.iter().map(|(figure, _)| *figure);
-    let mut own = figure.filter(|figure| figure.strip_prefix("cost_") == Some(id));
-    html! {
-        @match own.next() {
-            Some(figure) => (scene.printer.figure(figure, amount.value, amount.unit)),
-            None => (scene.printer.quantity(amount)),
-        }
-    }
 }

@@ -2,9 +2,21 @@
 
 use super::Scene;
 use crate::drawing::{Kept, flat_cover};
-use crate::units::{Band, Mm};
+use crate::units::Mm;
 use crate::words::say;
 use maud::{Markup, html};
+
+/// Its figures.
+const ROWS: [&str; 8] = [
+    "spine",
+    "cover_open",
+    "cover_height",
+    "bleed_width",
+    "bleed_height",
+    "channel_along",
+    "channel_across",
+    "text_room",
+];
 
 /// One line: open size and spine.
 #[must_use]
@@ -25,7 +37,7 @@ pub fn body(scene: &Scene) -> Markup {
     let creases = match (cover.wants_crease, cover.creases) {
         (false, _) => say("cover.crease.none"),
         (true, 1) => say("cover.crease.one"),
-        (true, _) => say("cover.crease.two").put("offset", cover.crease_offset),
+        (true, _) => scene.case().fill(say("cover.crease.two"), &[("offset", "crease_offset", 0)]),
     };
     let (bleed, safe) = (scene.job.bleed, scene.job.safe);
     let kept = Kept { kind: scene.outer_kind(), bleed, safe };
@@ -33,20 +45,7 @@ pub fn body(scene: &Scene) -> Markup {
     html! {
         (scene.drawn(&drawing, Some("drawing.cover.note")))
         dl class="list" {
-            (scene.row("cover.spine", Some("spine"), cover.spine.map(|spine| spine.0)))
-            (scene.row("cover.open", Some("cover_open"), Band::exact(cover.open.width)))
-            (scene.row("cover.height", None, Band::exact(cover.open.height)))
-            @if scene.job.bleed.is_some() {
-                (scene.row("cover.bleed-width", None, Band::exact(cover.with_bleed.width)))
-                (scene.row("cover.bleed-height", None, Band::exact(cover.with_bleed.height)))
-            }
-            @if cover.wants_crease {
-                (scene.row("cover.channel-along", None, Band::exact(cover.channel.0)))
-                (scene.row("cover.channel-across", None, Band::exact(cover.channel.1)))
-            }
-            @if cover.text_room > Mm::ZERO {
-                (scene.row("cover.text-room", None, Band::exact(cover.text_room)))
-            }
+            @for id in ROWS { (scene.row(id)) }
         }
         p { (scene.tell(&creases)) }
         @if cover.text_room == Mm::ZERO { p { (scene.word("cover.no-text")) } }

@@ -59,7 +59,7 @@ pub fn body(scene: &Scene) -> Markup {
                     li {
                         button type="button" class="fix" id={ "fix-" (place) } data-act="apply"
                             data-value=(place) { (scene.tell(&way(offer))) }
-                        " " span class="gain" { (scene.tell(&told_gain(scene, offer))) }
+                        " " span class="gain" { (scene.tell(&told_gain(scene, place, offer))) }
                     }
                 }
             }
@@ -69,14 +69,16 @@ pub fn body(scene: &Scene) -> Markup {
         }
         // How far this line goes is not for a client.
         @if scene.reading != Reading::Client {
-            @for line in turned_round(scene.advice) { p { (scene.tell(&line)) } }
+            @for line in turned_round(&scene.case()) { p { (scene.tell(&line)) } }
         }
     }
 }
 
-fn told_gain(scene: &Scene, offer: &Offer) -> Say {
-    match scene.reading {
-        Reading::Client => say("fixes.gain").band("spine", offer.spine.map(|spine| spine.0)),
-        Reading::Design | Reading::Floor => gain(offer),
-    }
+fn told_gain(scene: &Scene, place: usize, offer: &Offer) -> Say {
+    let plain = match scene.reading {
+        Reading::Client => say("fixes.gain"),
+        Reading::Design | Reading::Floor => say(gain(offer).key),
+    };
+    let at = place + 1;
+    scene.case().fill(plain, &[("spine", "offer_spine", at), ("pages", "offer_room", at)])
 }

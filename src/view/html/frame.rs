@@ -6,9 +6,9 @@ use super::{Scene, answer, calibration, picture, true_size};
 use crate::draft::{Draft, Group};
 use crate::entry::LengthUnit;
 use crate::shop::Shop;
-use crate::view::{Printer, REGIONS, Reading, Region, Screen};
+use crate::view::{Printer, REGIONS, Reading, Region, Screen, placed};
 use crate::words::{LANGUAGES, Language};
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 
 /// What the frame is drawn from.
 #[derive(Debug, Clone, Copy)]
@@ -28,12 +28,13 @@ pub struct Page<'a> {
 /// The body of the page. It reads as a finished sample even where nothing can run.
 #[must_use]
 pub fn frame(page: &Page) -> Markup {
-    html! {
+    let whole = html! {
         div id="page" class="page" data-reading="design" {
             p id="notice" role="alert" { (page.printer.word("page.notice")) }
             (body(page))
         }
-    }
+    };
+    PreEscaped(placed(&whole.into_string(), "page"))
 }
 
 /// What stands in the frame but the notice that nothing runs; drawn again where the page changes its
@@ -71,13 +72,14 @@ pub fn body(page: &Page) -> Markup {
                     }
                     (calibration(printer, &Screen::default()))
                 }
-                aside id="explanation" hidden aria-labelledby="explanation-title" {}
+                div id="explanation" role="note" hidden aria-labelledby="explanation-title" {}
                 @for region in &REGIONS { (shell(region, page)) }
                 section id="cautions" {
                     h2 { (printer.word("cautions.heading")) }
                     p { (printer.word("cautions.dummy")) }
                     p { (printer.word("cautions.machine")) }
                 }
+                section id="appendix" aria-label=(printer.word("explain.appendix")) {}
             }
         }
         (foot(page))
@@ -157,8 +159,16 @@ pub fn region_body(region: &Region, scene: Option<&Scene>) -> Markup {
 }
 
 /// What the foot of the page saves, prints and copies.
-pub const HANDED: [&str; 7] =
-    ["save-job", "save-shop", "print", "copy-link", "copy-text", "save-xjdf", "save-tables"];
+pub const HANDED: [&str; 8] = [
+    "save-job",
+    "save-shop",
+    "print",
+    "print-figures",
+    "copy-link",
+    "copy-text",
+    "save-xjdf",
+    "save-tables",
+];
 
 fn foot(page: &Page) -> Markup {
     let printer = &page.printer;

@@ -4,7 +4,7 @@ use super::Scene;
 use crate::drawing::{Page, clearance, fold_paths, push_outs};
 use crate::job::ImagesMovedBy;
 use crate::plan::{Clearance, Folios, distance_left, pages_at_risk};
-use crate::units::{Measure, Mm};
+use crate::units::Mm;
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -24,8 +24,6 @@ pub fn summary(scene: &Scene) -> Markup {
 #[must_use]
 pub fn body(scene: &Scene) -> Markup {
     let results = &scene.plan.results;
-    let innermost = results.leaves.last();
-    let numbers = &scene.printer.numbers;
     let art = results.margins.art.distance;
     let (kinds, room) = (scene.kinds(), scene.screen.room);
     html! {
@@ -33,10 +31,7 @@ pub fn body(scene: &Scene) -> Markup {
             (scene.drawn(&drawing, Some("drawing.fold.note")))
         }
         dl class="list" {
-            (scene.row("inside.push-out", Some("push_out"), innermost.map(|leaf| leaf.push_out).unwrap_or_default()))
-            (scene.row("inside.trade", Some("trade_creep"), results.trade_creep))
-            (scene.row("inside.shift", Some("image_shift"),
-                crate::units::Band::exact(innermost.map_or(Mm::ZERO, |leaf| leaf.image_shift))))
+            @for id in ["push_out", "trade_creep", "image_shift"] { (scene.row(id)) }
         }
         @if let Some(drawing) = push_outs(scene.plan, &kinds, room) {
             (scene.drawn(&drawing, Some("drawing.push_outs.note")))
@@ -62,10 +57,9 @@ pub fn body(scene: &Scene) -> Markup {
                             th scope="row" { (leaf.place) }
                             td { (pair(scene, &leaf.folios, true)) }
                             td { (pair(scene, &leaf.folios, false)) }
-                            td { (numbers.band(leaf.push_out.map(Mm::get), crate::units::Unit::Length)) }
-                            td { (numbers.print(leaf.length.into())) }
-                            td { (numbers.print(leaf.image_shift.into())) }
-                            td { (numbers.print(Measure::from(left))) }
+                            @for id in ["push_out", "leaf_length", "image_shift", "art_left"] {
+                                td { (scene.figure(id, leaf.place as usize)) }
+                            }
                         }
                     }
                 }

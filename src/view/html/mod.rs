@@ -25,7 +25,7 @@ pub mod trim;
 mod true_size;
 
 pub use answer::{answer, picture};
-pub use explanation::explanation;
+pub use explanation::{appendix, explanation};
 pub use fields::{file_fault, note};
 pub use first_off::first_off;
 pub use frame::{

@@ -2,10 +2,14 @@
 
 use super::Scene;
 use crate::plan::{Cartons, Posted};
-use crate::units::{Band, Gram, Measure};
+use crate::units::Measure;
 use crate::view::Reading;
 use crate::words::{Say, say};
 use maud::{Markup, html};
+
+/// Its figures.
+const ROWS: [&str; 6] =
+    ["copy_mass", "run_mass", "carton_copies", "cartons", "carton_last", "carton_full"];
 
 /// One line: a copy, the run, the cartons.
 #[must_use]
@@ -31,14 +35,12 @@ fn boxes(cartons: Cartons) -> Say {
 #[must_use]
 pub fn body(scene: &Scene) -> Markup {
     let packing = &scene.plan.results.packing;
-    let Some((copy, run)) = packing.copy.zip(packing.run) else {
+    if packing.copy.is_none() {
         return html! { p { (scene.word("pack.unknown")) } };
-    };
+    }
     html! {
         dl class="list" {
-            (scene.row("pack.copy", Some("mass"), copy))
-            (scene.row("pack.run", None, run))
-            @if let Some(cartons) = packing.cartons { (carton_rows(scene, cartons, copy)) }
+            @for id in ROWS { (scene.row(id)) }
         }
         @if let Some(posted) = &packing.posted {
             @if scene.reading != Reading::Client { (table(scene, posted)) }
@@ -47,21 +49,10 @@ pub fn body(scene: &Scene) -> Markup {
     }
 }
 
-fn carton_rows(scene: &Scene, cartons: Cartons, copy: Band<Gram>) -> Markup {
-    let full = copy.times(f64::from(cartons.each)).shifted(scene.shop.carton.tare);
-    html! {
-        (scene.row("pack.each", None, Band::exact(Measure::count(cartons.each))))
-        (scene.row("pack.boxes", None, Band::exact(Measure::count(cartons.cartons))))
-        (scene.row("pack.last", None, Band::exact(Measure::count(cartons.last))))
-        // A carton is filled as far as it may be: that is the shop's own limit.
-        @if scene.reading != Reading::Client { (scene.row("pack.full", None, full)) }
-    }
-}
-
 fn table(scene: &Scene, posted: &Posted) -> Markup {
     let printer = &scene.printer;
     html! {
-        p { (scene.tell(&say("pack.posted").band("mass", posted.mass))) }
+        p { (scene.fill(say("pack.posted"), &[("mass", "posted_mass", 0)])) }
         div class="scroll" tabindex="0" role="region" aria-label=(printer.word("pack.table")) {
             table {
                 caption { (scene.word("pack.table")) }
@@ -72,11 +63,11 @@ fn table(scene: &Scene, posted: &Posted) -> Markup {
                     th scope="col" { (scene.word("pack.postage")) }
                 } }
                 tbody {
-                    @for (row, step) in scene.shop.post.iter().zip(&posted.steps) {
+                    @for (at, (row, step)) in scene.shop.post.iter().zip(&posted.steps).enumerate() {
                         tr {
                             th scope="row" { (scene.printer.typed(&row.name)) }
                             td { (scene.word(&format!("limit.answer.{}", step.answer.name()))) }
-                            td { @if let Some(spare) = step.spare { (printer.numbers.print(spare.into())) } }
+                            td { (scene.figure("post_spare", at + 1)) }
                             td {
                                 @if let Some(price) = row.price {
                                     (scene.shop.rates.currency) " "

@@ -2,11 +2,26 @@
 
 use super::Scene;
 use crate::drawing;
+use crate::explain::Case;
 use crate::job::{Job, Role};
-use crate::plan::{Component, Plan, STATIONS, Stop};
-use crate::units::{Band, Measure, Second, Unit};
+use crate::plan::{Component, Plan, STATIONS, Stop, Supply};
+use crate::units::{Measure, Unit};
 use crate::words::{Say, say};
 use maud::{Markup, html};
+
+/// Its figures.
+const ROWS: [&str; 10] = [
+    "sets_fed",
+    "good",
+    "interval",
+    "makeready",
+    "running",
+    "standing",
+    "beside",
+    "run_time",
+    "run_worst",
+    "chips_run",
+];
 
 /// One line: sets to feed, time, and when it is over.
 #[must_use]
@@ -17,27 +32,28 @@ pub fn summary(scene: &Scene) -> Markup {
         .put("best", run.times.best);
     html! {
         (scene.tell(&told))
-        @if let Some(over) = over(scene.plan) { " " (scene.tell(&over)) }
+        @if let Some(over) = over(&scene.case()) { " " (scene.printer.text(&over)) }
     }
 }
 
 /// Sets, time, stops, and when it is over, as sentences.
 #[must_use]
-pub fn told(plan: &Plan) -> Vec<Say> {
+pub fn told(case: &Case) -> Vec<Say> {
+    let plan = case.plan;
     let run = &plan.results.run;
     let first = say("run.summary")
         .put("sets", Measure::count(run.quantities.fed))
         .put("best", run.times.best);
-    let stops = run.stops().map(stop_told);
-    [first, bottleneck(plan)].into_iter().chain(stops).chain(over(plan)).collect()
+    let stops = run.stops().map(|stop| stop_told(case, stop));
+    [first, bottleneck(plan)].into_iter().chain(stops).chain(over(case)).collect()
 }
 
 /// When it is over, if it is known when it starts.
-fn over(plan: &Plan) -> Option<Say> {
-    let (start, best, worst) = plan.results.run.times.clock?;
-    let at = |time: Second| Measure::new(time.get(), Unit::Clock);
+fn over(case: &Case) -> Option<Say> {
+    let (start, best, worst) = case.plan.results.run.times.clock?;
     let key = if best == worst { "run.over" } else { "run.over-between" };
-    Some(say(key).put("start", at(start)).put("best", at(best)).put("worst", at(worst)))
+    let told = say(key).put("start", Measure::new(start.get(), Unit::Clock));
+    Some(case.fill(told, &[("best", "over_best", 0), ("worst", "over_worst", 0)]))
 }
 
 /// The time line, figures, stations, stops, components.
@@ -45,42 +61,19 @@ fn over(plan: &Plan) -> Option<Say> {
 pub fn body(scene: &Scene) -> Markup {
     let run = &scene.plan.results.run;
     let drawing = drawing::timeline(scene.plan, scene.screen.room);
-    let count = |number| Band::exact(Measure::count(number));
     html! {
         (scene.drawn(&drawing, None))
         dl class="list" {
-            (scene.row("run.sets", Some("sets_fed"), count(run.quantities.fed)))
-            (scene.row("run.good", None, Band::exact(run.quantities.good)))
-            (scene.row("run.interval", Some("interval"), seconds(run.pacing.interval)))
-            (scene.row("run.makeready", None, Band::exact(run.times.makeready)))
-            (scene.row("run.running", None, Band::exact(run.times.running)))
-            @if run.times.standing > Second::ZERO {
-                (scene.row("run.standing", None, Band::exact(run.times.standing)))
-            }
-            @if run.times.beside > Second::ZERO {
-                (scene.row("run.beside", None, Band::exact(run.times.beside)))
-            }
-            (scene.row("run.best", Some("run_time"), Band::exact(run.times.best)))
-            @if run.times.worst > run.times.best {
-                (scene.row("run.worst", None, Band::exact(run.times.worst)))
-            }
-            @if let Some(chips) = run.consumed.chips {
-                (scene.row("run.chips", None, Band::exact(chips)))
-            }
+            @for id in ROWS { (scene.row(id)) }
         }
-        @if let Some(over) = over(scene.plan) { p { (scene.tell(&over)) } }
+        @if let Some(over) = over(&scene.case()) { p { (scene.tell(&over)) } }
         p { (scene.tell(&bottleneck(scene.plan))) }
         (stations(scene))
         ul class="stops" {
-            @for stop in run.stops() { li { (scene.tell(&stop_told(stop))) } }
+            @for stop in run.stops() { li { (scene.tell(&stop_told(&scene.case(), stop))) } }
         }
         (components(scene))
     }
-}
-
-/// A time between sets, in seconds.
-fn seconds(time: Second) -> Band<Measure> {
-    Band::exact(Measure::new(time.get(), Unit::Number))
 }
 
 fn bottleneck(plan: &Plan) -> Say {
@@ -96,11 +89,11 @@ fn stations(scene: &Scene) -> Markup {
         table {
             caption { (scene.word("run.stations")) }
             tbody {
-                @for (station, time) in known {
-                    @if let Some(time) = time {
+                @for (at, (station, time)) in known.enumerate() {
+                    @if time.is_some() {
                         tr class=[(*station == pacing.bottleneck).then_some("bottleneck")] {
                             th scope="row" { (scene.word(&format!("station.{}", station.name()))) }
-                            td { (scene.tell(&say("run.seconds").put("time", Measure::new(time.get(), Unit::Number)))) }
+                            td { (scene.figure("station", at + 1)) }
                         }
                     }
                 }
@@ -110,18 +103,22 @@ fn stations(scene: &Scene) -> Markup {
 }
 
 /// How often a supply wants somebody.
-fn stop_told(stop: &Stop) -> Say {
+fn stop_told(case: &Case, stop: &Stop) -> Say {
     let key = match (stop.times, stop.running) {
         (0, _) => "run.stop.never",
         (_, true) => "run.stop.running",
         (_, false) => "run.stop.standing",
     };
-    say(key)
-        .say("supply", say(format!("supply.{}", stop.supply.name())))
-        .put("every", Measure::count(stop.every))
-        .count("times", Measure::count(stop.times))
-        .put("first", stop.first)
-        .put("each", stop.each)
+    let at = Supply::ALL.iter().position(|one| *one == stop.supply).map_or(0, |at| at + 1);
+    let mut told = say(key).say("supply", say(format!("supply.{}", stop.supply.name())));
+    told.number = Some(f64::from(stop.times));
+    let slots = [
+        ("every", "every", at),
+        ("times", "stop_times", at),
+        ("first", "first_stop", at),
+        ("each", "stop_each", at),
+    ];
+    case.fill(told, &slots)
 }
 
 fn components(scene: &Scene) -> Markup {
@@ -148,18 +145,16 @@ fn components(scene: &Scene) -> Markup {
 }
 
 fn component_row(scene: &Scene, component: &Component, counted: bool) -> Markup {
-    let numbers = &scene.printer.numbers;
     let short = scene.plan.results.run.quantities.short == Some(component.section);
-    let count = |number: Option<u32>| number.map(|number| numbers.print(Measure::count(number)));
+    let supplied = component.supplied.map(Measure::count);
+    let at = component.section + 1;
     html! {
         tr class=[short.then_some("warning")] {
             th scope="row" { (scene.word(role(scene.job, component.section))) }
-            td { (component.sheets) }
-            td { (count(Some(component.printed)).unwrap_or_default()) }
-            td { (count(Some(component.fed)).unwrap_or_default()) }
+            @for id in ["part_sheets", "printed", "sets_needed"] { td { (scene.figure(id, at)) } }
             @if counted {
-                td { (count(component.supplied).unwrap_or_default()) }
-                td { (count(component.makes.map(|copies| copies.get())).unwrap_or_default()) }
+                td { @if let Some(supplied) = supplied { (scene.printer.numbers.print(supplied)) } }
+                td { (scene.figure("makes", at)) }
             }
         }
     }

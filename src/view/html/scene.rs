@@ -3,16 +3,13 @@
 use super::compare::Version;
 use crate::advise::Advice;
 use crate::drawing::Drawing;
+use crate::explain::{Case, figure};
 use crate::job::Job;
 use crate::plan::{Folio, Plan};
 use crate::shop::Shop;
-use crate::units::{Band, Measure, Unit};
 use crate::view::{Printer, Reading, Screen, svg};
 use crate::words::{Say, say};
 use maud::{Markup, html};
-
-/// Figures that stand in the answer as well: no two elements may have the same id.
-const ANSWERED: [&str; 4] = ["spine", "push_out", "face_cut", "mass"];
 
 /// One plan, in one shop, for one reader.
 #[derive(Debug, Clone, Copy)]
@@ -44,41 +41,22 @@ impl Scene<'_> {
             Folio::Cover(side) => self.printer.word(&format!("cover.side.{side}")).to_owned(),
         }
     }
-    /// One row of a list of figures: its name, the figure that explains itself, its band.
+    /// What figures are asked of.
     #[must_use]
-    pub fn row<T: Copy + Into<Measure>>(
-        &self,
-        label: &str,
-        figure: Option<&'static str>,
-        band: Band<T>,
-    ) -> Markup {
-        let unit = band.nominal.into().unit;
-        let band = band.map(|value| value.into().value);
-        self.row_of(label, figure, band, unit)
+    pub fn case(&self) -> Case<'_> {
+        let client = self.reading == Reading::Client;
+        Case { advice: Some(self.advice), client, ..Case::new(self.job, self.shop, self.plan) }
     }
-
-    fn row_of(
-        &self,
-        label: &str,
-        figure: Option<&'static str>,
-        band: Band<f64>,
-        unit: Unit,
-    ) -> Markup {
-        let printer = &self.printer;
+    /// One row of a list of figures: its name, the figure that explains itself, its band. Nothing
+    /// where the book has no such figure.
+    #[must_use]
+    pub fn row(&self, id: &'static str) -> Markup {
+        let value = figure(id).zip(self.case().ask(id, 0));
         html! {
-            div class="row" {
-                dt { (printer.word(label)) }
-                dd {
-                    @match figure {
-                        Some(id) if ANSWERED.contains(&id) => {
-                            (printer.figure_at(&format!("row-{id}"), id, band.nominal, unit))
-                        }
-                        Some(id) => (printer.figure(id, band.nominal, unit)),
-                        None => (printer.quantity(Measure::new(band.nominal, unit))),
-                    }
-                    @if let Some(range) = printer.numbers.range(band, unit) {
-                        " " span class="band" { (range) }
-                    }
+            @if let Some((figure, slot)) = value {
+                div class="row" {
+                    dt { (self.printer.word(figure.name)) }
+                    dd { (self.printer.slot_html(&slot)) }
                 }
             }
         }
@@ -105,6 +83,16 @@ impl Scene<'_> {
     #[must_use]
     pub fn outer_kind(&self) -> &'static str {
         self.kinds().first().copied().unwrap_or_default()
+    }
+    /// A figure that explains itself, of one row of a table where `at` is not 0.
+    #[must_use]
+    pub fn figure(&self, id: &'static str, at: usize) -> Markup {
+        html! { @if let Some(slot) = self.case().ask(id, at) { (self.printer.slot_html(&slot)) } }
+    }
+    /// A sentence with figures in its slots: slot, figure, row of its table.
+    #[must_use]
+    pub fn fill(&self, sentence: Say, slots: &[(&'static str, &'static str, usize)]) -> Markup {
+        self.tell(&self.case().fill(sentence, slots))
     }
     /// A sentence as HTML.
     #[must_use]

@@ -3,10 +3,11 @@
 
 use super::Scene;
 use super::run::role;
+use crate::explain::Case;
 use crate::job::Job;
 use crate::plan::Plan;
 use crate::shop::Shop;
-use crate::units::{Band, Measure, Mm};
+use crate::units::Measure;
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -45,14 +46,13 @@ pub fn body(scene: &Scene) -> Markup {
     }
 }
 
-/// One line with its box. The box has no name: ticking it changes nothing but itself.
+/// One line with its box. The box has no name: ticking it changes nothing but itself. Figures in the
+/// line are asked about by tapping them, so the line is no label; the box is as large as a glove.
 fn tick(scene: &Scene, id: &str, told: &Say) -> Markup {
     html! {
         li {
-            label for={ "tick-" (id) } {
-                input type="checkbox" id={ "tick-" (id) };
-                " " span { (scene.tell(told)) }
-            }
+            label class="tick" { input type="checkbox" id={ "tick-" (id) } aria-labelledby={ "line-" (id) }; }
+            span id={ "line-" (id) } { (scene.tell(told)) }
         }
     }
 }
@@ -60,89 +60,93 @@ fn tick(scene: &Scene, id: &str, told: &Say) -> Markup {
 /// The operator's values, in the order of the line.
 #[must_use]
 pub fn settings(job: &Job, shop: &Shop, plan: &Plan) -> Vec<Say> {
+    let case = Case::new(job, shop, plan);
     let results = &plan.results;
-    let (set, trim) = (&results.run.set_up, &results.trim);
     let placement = &results.stitches.placement;
     let at_foot = shop.lines.get(job.line).is_some_and(|line| line.stitching.lay_at_foot);
     let edge = if at_foot { "setup.foot" } else { "setup.head" };
     let mut list = vec![
-        say("setup.sheet")
-            .put("width", trim.flat.width)
-            .put("height", trim.travel_height)
-            .say("edge", say(edge)),
-        say("setup.sheets").count("sheets", job.sheets()),
+        case.fill(
+            say("setup.sheet").say("edge", say(edge)),
+            &[("width", "flat_width", 0), ("height", "travel", 0)],
+        ),
+        counted(&case, "setup.sheets", job.sheets().as_f64(), "set_sheets", 0),
     ];
-    let outermost = job.sections.len() > 1;
-    for component in &results.run.quantities.components {
-        list.push(
-            say("setup.component")
-                .say("role", say(role(job, component.section)))
-                .count("sheets", Measure::count(component.sheets))
-                .put("leaf", Measure::caliper(component.leaf.0))
-                .put("two", Measure::caliper(component.leaf.1)),
-        );
+    for (index, component) in results.run.quantities.components.iter().enumerate() {
+        let at = index + 1;
+        let sheets = f64::from(component.sheets);
+        let told = counted(&case, "setup.component", sheets, "part_sheets", at)
+            .say("role", say(role(job, component.section)));
+        list.push(case.fill(told, &[("leaf", "leaf_one", at), ("two", "leaf_two", at)]));
     }
-    if outermost {
+    if job.sections.len() > 1 {
         list.push(say("setup.order"));
     }
-    list.push(band_of("setup.head-gap", set.head_gap));
-    for stitch in placement.stitches.iter().filter(|stitch| stitch.pass == 1) {
-        list.push(
-            say("setup.stitch")
-                .put("head", Measure::count(stitch.head))
-                .put("stop", stitch.from_lay)
-                .put("from_head", stitch.from_head)
-                .put("from_foot", stitch.from_foot),
-        );
+    let value = |key: &str, id| case.fill(say(key), &[("value", id, 0)]);
+    list.push(value("setup.head-gap", "flat_stack"));
+    for (index, stitch) in placement.stitches.iter().enumerate().filter(|(_, one)| one.pass == 1) {
+        let at = index + 1;
+        let slots = [
+            ("stop", "from_stop", at),
+            ("from_head", "from_head", at),
+            ("from_foot", "from_foot", at),
+        ];
+        list.push(case.fill(say("setup.stitch").put("head", Measure::count(stitch.head)), &slots));
     }
-    list.extend(placement.moves().map(|to| {
-        say("setup.pass")
-            .put("pass", Measure::count(to.pass))
-            .put("step", to.step)
-            .put("shift", to.from_first)
+    list.extend(placement.moves().enumerate().map(|(index, to)| {
+        let told = say("setup.pass").put("pass", Measure::count(to.pass));
+        case.fill(told, &[("step", "pass_step", index + 1), ("shift", "pass_shift", index + 1)])
     }));
     list.push(
-        say("setup.wire")
-            .put("wire", Measure::caliper(results.stitches.wire.diameter))
-            .put("leg", set.leg)
-            .put("draw", set.draw),
+        case.fill(
+            say("setup.wire"),
+            &[("wire", "wire", 0), ("leg", "leg", 0), ("draw", "draw", 0)],
+        ),
     );
-    list.push(say("setup.fold").put("fold", set.fold_at).put("tolerance", job.tolerance));
-    list.push(band_of("setup.nip", set.closed));
-    list.push(match set.former {
-        Some(former) => band_of("setup.former", former),
+    list.push(
+        case.fill(say("setup.fold").put("tolerance", job.tolerance), &[("fold", "fold_at", 0)]),
+    );
+    list.push(value("setup.nip", "spine"));
+    list.push(match results.run.set_up.former {
+        Some(_) => value("setup.former", "spine"),
         None => say("setup.no-former"),
     });
-    list.push(
-        say("setup.knife")
-            .put("spine", set.knife_from_spine)
-            .put("face", set.knife_from_face)
-            .put("cut", trim.face_cut)
-            .put("innermost", trim.innermost_chip.nominal),
-    );
-    list.push(band_of("setup.clamp", set.closed));
-    if let Some((pile, height)) = set.pile.zip(set.pile_height) {
-        list.push(say("setup.pile").put("copies", Measure::count(pile)).put("height", height));
+    list.push(case.fill(
+        say("setup.knife"),
+        &[
+            ("spine", "knife_spine", 0),
+            ("face", "knife_face", 0),
+            ("cut", "face_cut", 0),
+            ("innermost", "innermost_chip", 0),
+        ],
+    ));
+    list.push(value("setup.clamp", "spine"));
+    if results.run.set_up.pile.is_some() {
+        list.push(
+            case.fill(say("setup.pile"), &[("copies", "pile", 0), ("height", "pile_height", 0)]),
+        );
     }
     list
 }
 
-fn band_of(key: &'static str, band: Band<Mm>) -> Say {
-    say(key).band("value", band)
+/// A sentence whose wording depends on the number of a figure.
+fn counted(case: &Case, key: &str, number: f64, id: &'static str, at: usize) -> Say {
+    let mut told = say(key);
+    told.number = Some(number);
+    case.fill(told, &[("sheets", id, at)])
 }
 
 /// What to look at on the first book and after the first stop.
 fn first_book(scene: &Scene) -> Vec<Say> {
-    let (job, results) = (scene.job, &scene.plan.results);
-    let push_out = results.leaves.last().map(|leaf| leaf.push_out).unwrap_or_default();
+    let (job, case) = (scene.job, scene.case());
     vec![
         say("setup.first.order"),
-        say("setup.first.spine").band("spine", results.stack.closed.map(|closed| closed.0)),
+        case.fill(say("setup.first.spine"), &[("spine", "spine", 0)]),
         say("setup.first.width").put("width", job.size.width).put("tolerance", job.tolerance),
         say("setup.first.height").put("height", job.size.height).put("tolerance", job.tolerance),
         say("setup.first.square").put("tolerance", job.tolerance),
         say("setup.first.stitch").put("tolerance", job.tolerance),
         say("setup.first.legs"),
-        say("setup.first.push-out").band("push_out", push_out),
+        case.fill(say("setup.first.push-out"), &[("push_out", "push_out", 0)]),
     ]
 }

@@ -2,10 +2,11 @@
 
 use super::Scene;
 use crate::drawing::press_sheet;
+use crate::explain::why;
 use crate::job::Job;
-use crate::plan::{Needed, Plan, Refusal, Route, Step, Way, steps};
+use crate::plan::{Layout, Plan, Route, Step, Way, steps};
 use crate::shop::Shop;
-use crate::units::{Copies, Measure, Money, Unit};
+use crate::units::{Copies, Measure};
 use crate::view::Reading;
 use crate::words::{Say, say};
 use maud::{Markup, html};
@@ -22,7 +23,7 @@ fn result(job: &Job, shop: &Shop, plan: &Plan) -> Say {
         Some(way) if way.refusal.is_none() => say("sheet.summary")
             .count("copies", Copies(way.flats().saturating_mul(job.copies_up)))
             .text("sheet", named(shop, way))
-            .say("route", say(route(way.route)))
+            .say("route", say(way.route.key()))
             .put("used", Measure::share(way.used)),
         Some(way) => say("sheet.refused").text("sheet", named(shop, way)).say("why", why(way)),
         None if shop.press_sheets.is_empty() => say("sheet.no-sheets"),
@@ -56,29 +57,6 @@ fn named<'a>(shop: &'a Shop, way: &Way) -> &'a str {
     shop.press_sheets.get(way.sheet).map_or("", |sheet| sheet.name.as_str())
 }
 
-/// The word for a route.
-#[must_use]
-pub const fn route(route: Route) -> &'static str {
-    match route {
-        Route::CutFirst => "sheet.route.cut",
-        Route::Straight => "sheet.route.straight",
-    }
-}
-
-/// Why a way cannot be used.
-#[must_use]
-pub fn why(way: &Way) -> Say {
-    match way.refusal {
-        None => say("sheet.why.none"),
-        Some(Refusal::Small(by)) => say("sheet.why.small").put("by", by),
-        Some(Refusal::Edges(by)) => say("sheet.why.edges").put("by", by),
-        Some(Refusal::OpenWidth(width)) => say("sheet.why.open-width").put("width", width),
-        Some(Refusal::TravelHeight(height)) => say("sheet.why.height").put("height", height),
-        Some(Refusal::ChipThin(chip)) => say("sheet.why.thin").put("chip", chip),
-        Some(Refusal::ChipDeep(chip)) => say("sheet.why.deep").put("chip", chip),
-    }
-}
-
 /// Drawing, figures, steps, and the table.
 #[must_use]
 pub fn body(scene: &Scene) -> Markup {
@@ -100,36 +78,21 @@ fn chosen(scene: &Scene, way: &Way) -> Markup {
             (scene.drawn(drawing, Some("drawing.press_sheet.note")))
         }
         dl class="list" {
-            div class="row" {
-                dt { (scene.word("sheet.used")) }
-                dd { (scene.printer.figure("sheet_used", way.used, Unit::Share)) }
-            }
-            (scene.row("sheet.press-across", None, crate::units::Band::exact(way.press.width)))
-            (scene.row("sheet.press-along", None, crate::units::Band::exact(way.press.height)))
-            @if way.route == Route::Straight {
-                (scene.row("sheet.straight-cut", Some("straight_cut"), crate::units::Band::exact(way.face_cut)))
-            }
-            @if let Some(needed) = results.layout.needed { (needs(scene, needed)) }
+            @for id in ["sheet_used", "press_across", "press_along"] { (scene.row(id)) }
+            @if way.route == Route::Straight { (scene.row("straight_cut")) }
+            @for id in ["sheets_needed", "sides"] { (scene.row(id)) }
         }
         p { (scene.tell(&say(grain(way)))) }
         h3 { (scene.word("sheet.steps")) }
         ol class="steps" {
             @for step in steps(scene.job, way, results.trim.travel_height) {
-                li { (scene.tell(&step_said(step))) }
+                li { (scene.tell(&asked(scene, step))) }
             }
             @if steps(scene.job, way, results.trim.travel_height).next().is_none() {
                 li { (scene.word("sheet.step.none")) }
             }
         }
         p class="caution" { (scene.word("sheet.caution")) }
-    }
-}
-
-fn needs(scene: &Scene, needed: Needed) -> Markup {
-    let count = |number| crate::units::Band::exact(Measure::count(number));
-    html! {
-        (scene.row("sheet.needed", None, count(needed.sheets)))
-        (scene.row("sheet.sides", None, count(needed.sides)))
     }
 }
 
@@ -140,6 +103,26 @@ fn grain(way: &Way) -> &'static str {
         Grain::AlongSpine => "sheet.grain.along",
         Grain::AcrossSpine => "sheet.grain.across",
     }
+}
+
+/// One step of the guillotine, its figures to be asked about.
+fn asked(scene: &Scene, step: Step) -> Say {
+    let slots: &[_] = match step {
+        Step::IntoFlats { .. } => &[
+            ("flats", "way_flats", 0),
+            ("width", "flat_width", 0),
+            ("height", "flat_height", 0),
+            ("cuts", "way_cuts", 0),
+        ],
+        Step::ToHeight(_) => &[("height", "travel", 0)],
+        Step::Apart { .. } | Step::Square(_) => &[],
+    };
+    let told = step_said(step);
+    let mut asked = say(told.key.clone());
+    asked.number = told.number;
+    let mut asked = scene.case().fill(asked, slots);
+    asked.slots.extend(told.slots);
+    asked
 }
 
 /// One step of the guillotine in words.
@@ -162,7 +145,12 @@ pub fn step_said(step: Step) -> Say {
 /// Every press sheet on hand, best first.
 fn table(scene: &Scene) -> Markup {
     let layout = &scene.plan.results.layout;
-    let numbers = &scene.printer.numbers;
+    let columns = [
+        ("copies", "copies_on"),
+        ("used", "sheet_used"),
+        ("offcut", "offcut"),
+        ("cut", "straight_cut"),
+    ];
     let priced = layout.by_cost && scene.reading != Reading::Client;
     let label = |column: &str| scene.printer.word(&format!("sheet.column.{column}"));
     html! {
@@ -180,16 +168,15 @@ fn table(scene: &Scene) -> Markup {
                         @if priced { th scope="col" { (label("cost")) } }
                     } }
                     tbody {
-                        @for way in layout.ranked().filter(|way| way.refusal.is_none()) {
+                        @for (at, way) in ranked(layout, true) {
                             tr class=[layout.chosen().is_some_and(|chosen| chosen == way).then_some("chosen")] {
                                 th scope="row" { (name(scene, way)) }
-                                td data-label=(label("route")) { (scene.word(route(way.route))) }
-                                td data-label=(label("copies")) { (way.flats().saturating_mul(scene.job.copies_up)) }
-                                td data-label=(label("used")) { (numbers.print(Measure::share(way.used))) }
-                                td data-label=(label("offcut")) { (scene.tell(&offcut(way))) }
-                                td data-label=(label("cut")) { (numbers.print(way.face_cut.into())) }
+                                td data-label=(label("route")) { (scene.word(way.route.key())) }
+                                @for (column, id) in columns {
+                                    td data-label=(label(column)) { (scene.figure(id, at)) }
+                                }
                                 @if priced {
-                                    td data-label=(label("cost")) { (scene.shop.rates.currency) " " (cost(scene, way.cost)) }
+                                    td data-label=(label("cost")) { (scene.shop.rates.currency) " " (scene.figure("thousand_sets", at)) }
                                 }
                             }
                         }
@@ -201,33 +188,24 @@ fn table(scene: &Scene) -> Markup {
     }
 }
 
-fn offcut(way: &Way) -> Say {
-    if way.offcut.width.get().min(way.offcut.height.get()) < 1.0 {
-        say("sheet.offcut.none")
-    } else {
-        say("sheet.offcut").put("width", way.offcut.width).put("height", way.offcut.height)
-    }
-}
-
-fn cost(scene: &Scene, cost: Option<Money>) -> String {
-    // A thousand sets: single ones cost too little to tell apart.
-    const THOUSAND: f64 = 1000.0;
-    cost.map_or(String::new(), |cost| scene.printer.numbers.print((cost * THOUSAND).into()))
+/// Ways with their places among all, those that can be used or those that cannot.
+fn ranked(layout: &Layout, usable: bool) -> impl Iterator<Item = (usize, &Way)> {
+    let all = layout.ranked().enumerate().map(|(index, way)| (index + 1, way));
+    all.filter(move |(_, way)| way.refusal.is_none() == usable)
 }
 
 /// Those that cannot be used, each with its reason.
 fn refusals(scene: &Scene) -> Markup {
-    let refused: Vec<&Way> =
-        scene.plan.results.layout.ranked().filter(|way| way.refusal.is_some()).collect();
+    let refused: Vec<(usize, &Way)> = ranked(&scene.plan.results.layout, false).collect();
     html! {
         @if !refused.is_empty() {
             details class="refused" id="sheet-refused" {
                 summary { (scene.tell(&say("sheet.refusals").count("count", Measure::count(refused.len() as u32)))) }
                 ul {
-                    @for way in refused {
+                    @for (at, way) in refused {
                         li {
-                            strong { (name(scene, way)) } ", " (scene.word(route(way.route))) ": "
-                            (scene.tell(&why(way)))
+                            strong { (name(scene, way)) } ", " (scene.word(way.route.key())) ": "
+                            (scene.figure("refusal", at))
                         }
                     }
                 }

@@ -3,9 +3,24 @@
 use super::Scene;
 use crate::drawing;
 use crate::plan::{Stitch, Wire};
-use crate::units::{Band, Measure, Mm, Unit};
+use crate::units::Measure;
 use crate::words::{Say, say};
 use maud::{Markup, html};
+
+/// Its figures.
+const ROWS: [&str; 11] = [
+    "stitch_count",
+    "stitch_pitch",
+    "overhang",
+    "between",
+    "passes",
+    "wire",
+    "leg",
+    "clinch",
+    "draw",
+    "wire_run",
+    "spools",
+];
 
 /// One line: how many, where from the head, which wire.
 #[must_use]
@@ -30,30 +45,15 @@ pub fn body(scene: &Scene) -> Markup {
     let (placement, wire) = (&results.stitches.placement, &results.stitches.wire);
     let (spine, room) = (scene.job.size.height, scene.screen.room);
     let drawing = drawing::stitches(scene.plan, spine, scene.outer_kind(), room);
-    let count = |number| Band::exact(Measure::count(number));
     html! {
         (scene.drawn(&drawing, None))
         dl class="list" {
-            (scene.row("stitches.per-copy", None, count(placement.per_copy)))
-            @if placement.per_copy > 1 {
-                (scene.row("stitches.pitch", Some("stitch_pitch"), Band::exact(placement.pitch)))
-            }
-            (scene.row("stitches.overhang", None, Band::exact(placement.overhang)))
-            @if let Some(between) = placement.between_copies() {
-                (scene.row("stitches.between", None, Band::exact(between)))
-            }
-            (scene.row("stitches.passes", None, count(placement.passes)))
-            (scene.row("stitches.wire", None, Band::exact(Measure::caliper(wire.diameter))))
-            (scene.row("stitches.leg", Some("leg"), Band::exact(wire.leg)))
-            (scene.row("stitches.clinch", None, wire.clinch))
-            (scene.row("stitches.draw", Some("draw"), Band::exact(wire.draw)))
-            (scene.row("stitches.run-mass", Some("wire_run"), Band::exact(results.run.consumed.wire)))
-            @if let Some(spools) = results.run.consumed.spools {
-                (scene.row("stitches.spools", None, Band::exact(Measure::new(spools, Unit::Number))))
-            }
+            @for id in ROWS { (scene.row(id)) }
         }
         p { (scene.tell(&which(wire))) }
-        @if scene.job.spine_text { p { (scene.tell(&free(scene))) } }
+        @if scene.job.spine_text {
+            p { (scene.fill(say("stitches.free"), &[("from", "free_from", 0), ("to", "free_to", 0)])) }
+        }
         (table(scene, &placement.stitches))
     }
 }
@@ -68,15 +68,7 @@ fn which(wire: &Wire) -> Say {
     }
 }
 
-fn free(scene: &Scene) -> Say {
-    let crown = scene.plan.results.stitches.wire.crown;
-    let placement = &scene.plan.results.stitches.placement;
-    let (from, to) = placement.free_of_wire(scene.job.size.height, crown);
-    say("stitches.free").put("from", from).put("to", to)
-}
-
 fn table(scene: &Scene, stitches: &[Stitch]) -> Markup {
-    let place = |length: Mm| scene.printer.numbers.print(length.into());
     let copies = scene.job.copies_up > 1;
     html! {
         div class="scroll" tabindex="0" role="region" aria-label=(scene.printer.word("stitches.table")) {
@@ -91,12 +83,12 @@ fn table(scene: &Scene, stitches: &[Stitch]) -> Markup {
                     th scope="col" { (scene.word("stitches.head")) }
                 } }
                 tbody {
-                    @for stitch in stitches {
+                    @for (at, stitch) in stitches.iter().enumerate() {
                         tr {
                             @if copies { td { (stitch.copy + 1) } }
-                            td { (place(stitch.from_head)) }
-                            td { (place(stitch.from_foot)) }
-                            td { (place(stitch.from_lay)) }
+                            @for id in ["from_head", "from_foot", "from_stop"] {
+                                td { (scene.figure(id, at + 1)) }
+                            }
                             td { (stitch.pass) }
                             td { (stitch.head) }
                         }
