@@ -59,22 +59,39 @@ impl Plan {
     pub fn room_pages(&self) -> Option<i64> {
         self.results.limits.iter().filter_map(|limit| limit.room.pages()).min()
     }
-    /// The limit with the least margin for its size: the one that bites first. A face cut that nobody
-    /// has decided is set to what the line needs, so it bites nobody; nor do passes that are enough.
+    /// The limit with the least margin for its size: the one that bites first.
     #[must_use]
     pub fn tightest(&self) -> Option<&LimitCheck> {
-        // Each end for itself: 11 sheets are far from a least of 2, whatever the most may be.
-        let part = |margin: f64, end: f64| if end > 0.0 { margin / end } else { margin };
-        let share = |limit: &LimitCheck| {
-            let below = limit.range.least.map(|least| part(limit.value.low - least, least));
-            let above = limit.range.most.map(|most| part(most - limit.value.high, most));
-            below.into_iter().chain(above).fold(f64::INFINITY, f64::min)
-        };
-        let set_here = |limit: &LimitCheck| {
-            let chosen = limit.id == LimitId::OutermostChip && !self.results.trim.face_cut_given;
-            limit.answer == Answer::Fits && (chosen || limit.id == LimitId::Passes)
-        };
-        let limits = self.results.limits.iter().filter(|limit| !set_here(limit));
-        limits.min_by(|a, b| share(a).total_cmp(&share(b)))
+        let limits = self.results.limits.iter().filter(|limit| !self.set_here(limit));
+        limits.min_by(|a, b| part_left(a).total_cmp(&part_left(b)))
     }
+    /// Places of the limits, the one that bites first in front; those that bite nobody behind.
+    #[must_use]
+    pub fn limits_by_bite(&self) -> Vec<usize> {
+        let bite = |at: usize| {
+            let limit = self.results.limits.get(at);
+            limit.map_or((true, 0.0), |limit| (self.set_here(limit), part_left(limit)))
+        };
+        let mut places: Vec<usize> = Vec::new();
+        for at in 0..self.results.limits.len() {
+            let place = places.partition_point(|known| bite(*known) <= bite(at));
+            places.insert(place, at);
+        }
+        places
+    }
+    /// A face cut that nobody has decided is set to what the line needs, so it bites nobody; nor do
+    /// passes that are enough.
+    fn set_here(&self, limit: &LimitCheck) -> bool {
+        let chosen = limit.id == LimitId::OutermostChip && !self.results.trim.face_cut_given;
+        limit.answer == Answer::Fits && (chosen || limit.id == LimitId::Passes)
+    }
+}
+
+/// What is left to a limit as a part of it. Each end for itself: 11 sheets are far from a least of 2,
+/// whatever the most may be.
+fn part_left(limit: &LimitCheck) -> f64 {
+    let part = |margin: f64, end: f64| if end > 0.0 { margin / end } else { margin };
+    let below = limit.range.least.map(|least| part(limit.value.low - least, least));
+    let above = limit.range.most.map(|most| part(most - limit.value.high, most));
+    below.into_iter().chain(above).fold(f64::INFINITY, f64::min)
 }

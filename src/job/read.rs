@@ -3,7 +3,7 @@
 use super::assemble::assemble;
 use super::fields::SCHEMA;
 use super::{Dummy, HeadFoot, Identity, ImagesMovedBy, Job, Pairs, Role, RouteWish, Spine};
-use crate::draft::{Draft, Field, FieldError, Kind, Value, read_text};
+use crate::draft::{Draft, Field, FieldError, Group, Kind, Value, read_text};
 use crate::entry::{
     Choice, Cover, Fault, LengthUnit, PageCount, Question, Reading, kind_choices, pages_echo,
 };
@@ -61,8 +61,24 @@ impl JobReading {
             .missing
             .iter()
             .map(|path| error(path, say("file.missing"), say("file.missing.repair")));
-        unclear.chain(missing).collect()
+        let mut errors: Vec<FieldError> = unclear.chain(missing).collect();
+        errors.sort_by_key(|error| place_in_form(&error.path));
+        errors
     }
+}
+
+/// Where a field stands in the form: the main ones first, then those of further sections, section by
+/// section, then what is rarely needed.
+fn place_in_form(path: &str) -> (usize, usize, usize) {
+    if let Some((index, id)) = path.strip_prefix("sections.").and_then(|path| path.split_once('.'))
+    {
+        let fields = SCHEMA.groups.iter().flat_map(|(_, fields)| fields.iter());
+        let place = fields.take_while(|field| field.id != id).count();
+        return (1, index.parse().unwrap_or(usize::MAX), place);
+    }
+    let place = SCHEMA.fields.iter().take_while(|field| field.id != path).count();
+    let main = SCHEMA.fields.get(place).is_some_and(|field| field.group == Group::Main);
+    (if main { 0 } else { 2 }, place, 0)
 }
 
 /// Reads a draft against a shop, whose papers and lines it may name.

@@ -295,6 +295,11 @@ impl Session {
             let id = format!("open-{}", region.id);
             out.push(Patch::Attr { id, name: "open", value: stands_open.then(String::new) });
         }
+        // Lists that are folded in a region are unfolded on paper.
+        for id in ["limits-rest", "sheet-refused"].into_iter().filter(|id| self.stands(id)) {
+            let value = before.then(String::new);
+            out.push(Patch::Attr { id: id.to_owned(), name: "open", value });
+        }
         self.open = open;
         if !before {
             self.set_html("appendix", String::new(), out);

@@ -2,10 +2,14 @@
 
 use super::Scene;
 use crate::explain;
-use crate::plan::{LimitCheck, Weight};
+use crate::plan::{Answer, LimitCheck, Weight};
 use crate::units::Measure;
 use crate::words::{Say, say};
 use maud::{Markup, html};
+
+/// So many limits are seen at once, those that bite first and all that
+/// are broken; the others are folded away.
+const AT_ONCE: usize = 4;
 
 /// One line: the tightest limit.
 #[must_use]
@@ -21,6 +25,9 @@ pub fn summary(scene: &Scene) -> Markup {
 pub fn body(scene: &Scene) -> Markup {
     let plan = scene.plan;
     let case = scene.case();
+    let places = plan.limits_by_bite();
+    let bite = plan.results.limits.iter().filter(|limit| limit.answer != Answer::Fits).count();
+    let (first, rest) = places.split_at(AT_ONCE.max(bite).min(places.len()));
     let told = |sentence, finding| scene.tell(&explain::finding(&case, finding, sentence));
     html! {
         @if !plan.findings.is_empty() {
@@ -35,19 +42,37 @@ pub fn body(scene: &Scene) -> Markup {
             }
         }
         @if !plan.results.limits.is_empty() {
-            div class="scroll" tabindex="0" role="region" aria-label=(scene.printer.word("decides.table")) {
-                table class="limits" {
-                    caption { (scene.tell(&say("decides.caption").typed("line", line_name(scene)))) }
-                    thead { tr {
-                        th scope="col" { (scene.word("decides.limit")) }
-                        th scope="col" { (scene.word("decides.book")) }
-                        th scope="col" { (scene.word("decides.takes")) }
-                        th scope="col" { (scene.word("decides.room")) }
-                        th scope="col" { (scene.word("decides.answer")) }
-                    } }
-                    tbody { @for (at, limit) in plan.results.limits.iter().enumerate() {
-                        (row(scene, limit, at + 1))
-                    } }
+            (table(scene, first, scene.printer.word("decides.table")))
+            @if !rest.is_empty() {
+                @let more = say("decides.rest").count("count", Measure::count(rest.len() as u32));
+                @let more = scene.printer.text(&more);
+                details class="refused" id="limits-rest" {
+                    summary { (more) }
+                    (table(scene, rest, &more))
+                }
+            }
+        }
+    }
+}
+
+/// Limits by their places.
+fn table(scene: &Scene, places: &[usize], name: &str) -> Markup {
+    let limits = &scene.plan.results.limits;
+    html! {
+        div class="scroll" tabindex="0" role="region" aria-label=(name) {
+            table class="limits" {
+                caption { (scene.tell(&say("decides.caption").typed("line", line_name(scene)))) }
+                thead { tr {
+                    th scope="col" { (scene.word("decides.limit")) }
+                    th scope="col" { (scene.word("decides.book")) }
+                    th scope="col" { (scene.word("decides.takes")) }
+                    th scope="col" { (scene.word("decides.room")) }
+                    th scope="col" { (scene.word("decides.answer")) }
+                } }
+                tbody {
+                    @for at in places {
+                        @if let Some(limit) = limits.get(*at) { (row(scene, limit, at + 1)) }
+                    }
                 }
             }
         }

@@ -1,6 +1,7 @@
 //! All cases, file by file. To add one: an `async fn name(page: &Page<'_>) -> Outcome` in the file
 //! it belongs to, and its name in that file's `cases!` list.
 
+mod access;
 mod advice;
 mod client;
 mod compare;
@@ -27,6 +28,7 @@ pub fn all() -> Vec<&'static Case> {
         entry::CASES,
         files::CASES,
         handover::CASES,
+        access::CASES,
         advice::CASES,
         client::CASES,
         language::CASES,
