@@ -27,10 +27,10 @@ const FAILING: &[(&str, &[Fault])] = &[
     (
         "five-faults",
         &[
-            ("copies", "-1", "entry.copies.wrong"),
             ("pages", "three score", "entry.pages.wrong"),
-            ("paper", "thick", "file.unclear"),
             ("size", "as large as a cat", "entry.size.wrong"),
+            ("paper", "thick", "file.unclear"),
+            ("copies", "-1", "entry.copies.wrong"),
             ("spine", "oval", "entry.choice.wrong"),
         ],
     ),

@@ -127,7 +127,7 @@ const HELD: &str = "const held = document.activeElement; if (held === document.b
     const seen = document.elementFromPoint(box.x + box.width / 2, box.y + Math.min(box.height / 2, 20)); \
     return { id: held.id || held.className || held.textContent.slice(0, 30), \
         ring: style.outlineStyle === 'none' ? 0 : parseFloat(style.outlineWidth), \
-        seen: box.bottom > 0 && box.top < innerHeight && !!seen && (drawn.contains(seen) || seen.contains(drawn)) };";
+        seen: box.bottom > 0 && box.top < innerHeight && !!seen && (drawn.contains(seen) || seen.contains(drawn) || held === seen) };";
 
 /// Everything that the keyboard must reach, in the order of the page; of radio buttons the chosen one.
 const REACHABLE: &str = "return [...document.querySelectorAll('a[href], button, input, select, summary, [tabindex=\"0\"]')] \
