@@ -184,7 +184,8 @@ fn echo(place: &str, cell: &str, html: &str) -> bool {
         "body-stitches" => whole && cell.len() <= 2,
         "body-run" => html.contains("Sets that have come in"),
         // A plain amount, which the shop typed.
-        "body-cost" | "body-pack" => cell.rsplit('.').next().is_some_and(|cents| cents.len() == 2),
+        "body-cost" => cell.parse::<f64>().is_ok(),
+        "body-pack" => cell.rsplit('.').next().is_some_and(|cents| cents.len() == 2),
         _ => false,
     }
 }

@@ -513,11 +513,14 @@ fn show_everything(session: &mut Session, printed: &mut Printed, beginnings: &BT
     for (reading, _) in READINGS {
         figures.extend(tell(session, "act", "reading", reading));
         figures.extend(tell(session, "rest", "", ""));
-        // One of every figure of a table's row; those of the whole book are printed below.
+        // Every figure of a table's first rows; those of the whole book are printed below, but not to
+        // a client.
         let mut seen = BTreeSet::new();
         for id in &figures {
             let (name, row) = id["ask-".len()..].split_once('-').unwrap();
-            if !row.starts_with('0') && seen.insert(name.to_owned()) {
+            let at: usize = row.split('-').next().unwrap().parse().unwrap();
+            let rows = at > 0 || reading == "client";
+            if rows && at <= 16 && seen.insert((name.to_owned(), at)) {
                 tell(session, "act", "explain", id);
             }
         }
