@@ -26,6 +26,8 @@ impl Session {
         let Some(reading) = reading_of(name) else { return };
         self.reading = reading;
         self.explained.clear();
+        // A browser that never tells when it has printed keeps the figures' workings until now.
+        self.set_html("appendix", String::new(), out);
         self.announced = None;
         self.show_file_note(out);
         self.show(out);
