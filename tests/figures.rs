@@ -183,8 +183,11 @@ fn echo(place: &str, cell: &str, html: &str) -> bool {
         // Copy, pass, head.
         "body-stitches" => whole && cell.len() <= 2,
         "body-run" => html.contains("Sets that have come in"),
-        // A plain amount, which the shop typed.
-        "body-cost" => cell.parse::<f64>().is_ok(),
+        // A plain amount, which the shop typed, before the total of its line.
+        "body-cost" => {
+            let behind = format!("<td>{cell}</td><td><button");
+            cell.parse::<f64>().is_ok() && html.contains(&behind)
+        }
         "body-pack" => cell.rsplit('.').next().is_some_and(|cents| cents.len() == 2),
         _ => false,
     }

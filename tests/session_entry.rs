@@ -436,6 +436,12 @@ fn the_first_visit_and_the_empty_form_say_how_to_begin() {
         told.contains("field by field") && told.contains("Nothing you type leaves it"),
         "{told}"
     );
+    // Nothing above a field goes away while somebody types in it, only when something else is done.
+    page.input("pages", "6");
+    assert!(page.words("example").contains("field by field"));
+    page.act("reading", "floor");
+    assert_eq!(page.words("example"), "");
+    page.act("new", "");
     let lines: Vec<String> = page
         .shown("example")
         .split("data-value=\"")

@@ -57,6 +57,8 @@ pub struct Session {
     pub(super) unread: Option<String>,
     /// The example, before anything was typed.
     pub(super) untouched: bool,
+    /// Somebody is typing in a field: what stands above it stays, or the field would move.
+    pub(super) typing: bool,
     pub(super) reading: Reading,
     /// The element whose figure is being explained.
     pub(super) explained: String,
@@ -112,6 +114,7 @@ impl Session {
             pending: saved.earlier.into_iter().chain(saved.job).collect(),
             unread: saved.unread,
             untouched: true,
+            typing: false,
             reading: saved.reading,
             explained: String::new(),
             shown: None,
@@ -244,7 +247,9 @@ impl Session {
             self.draft.set(field, value);
         }
         self.offer_later(field, out);
+        self.typing = true;
         self.show(out);
+        self.typing = false;
     }
 
     /// The one line that says it all: fills the fields it speaks of. Each key starts again from what

@@ -138,10 +138,12 @@ impl Session {
 
     /// How to begin, until somebody has.
     fn show_beginning(&mut self, out: &mut Vec<Patch>) {
+        let teach = html::teach(&self.printer()).into_string();
+        let stays = self.typing && self.sent.get("example") == Some(&teach);
         let told = if self.untouched {
             html::first_visit(&self.printer()).into_string()
-        } else if self.draft.all().all(|(path, _)| path == "units") {
-            html::teach(&self.printer()).into_string()
+        } else if stays || self.draft.all().all(|(path, _)| path == "units") {
+            teach
         } else {
             String::new()
         };
