@@ -30,8 +30,8 @@ pub struct Region {
     pub body: fn(&Scene) -> Markup,
 }
 
-const ALL: &[Reading] = &[Reading::Client, Reading::Design, Reading::Floor];
-const MAKERS: &[Reading] = &[Reading::Design, Reading::Floor];
+pub(super) const ALL: &[Reading] = &[Reading::Client, Reading::Design, Reading::Floor];
+pub(super) const MAKERS: &[Reading] = &[Reading::Design, Reading::Floor];
 const FLOOR: &[Reading] = &[Reading::Floor];
 
 /// Every region, in reading order.

@@ -5,12 +5,22 @@ use crate::draft::{Draft, Field, FieldError, Group, Kind};
 use crate::entry::Choice;
 use crate::job::{Note, SCHEMA};
 use crate::shop::Shop;
-use crate::view::Printer;
+use crate::view::regions::{ALL, MAKERS};
+use crate::view::{Printer, Reading};
 use maud::{Markup, html};
 
-/// Groups behind disclosures, in order.
-pub(super) const GROUPS: [&str; 9] =
-    ["pictures", "paper", "trim", "sheet", "run", "dispatch", "dummy", "first-off", "identity"];
+/// Groups behind disclosures, in order, and who is asked. What was typed in one counts for everybody.
+pub(super) const GROUPS: [(&str, &[Reading]); 9] = [
+    ("pictures", MAKERS),
+    ("paper", MAKERS),
+    ("trim", MAKERS),
+    ("sheet", MAKERS),
+    ("run", MAKERS),
+    ("dispatch", ALL),
+    ("dummy", MAKERS),
+    ("first-off", MAKERS),
+    ("identity", ALL),
+];
 
 /// The fields of one group.
 pub(super) fn group(group: Group, draft: &Draft, shop: &Shop, printer: &Printer) -> Markup {

@@ -90,6 +90,12 @@ pub fn body(page: &Page) -> Markup {
 pub const READINGS: [(&str, Reading); 3] =
     [("client", Reading::Client), ("design", Reading::Design), ("floor", Reading::Floor)];
 
+/// Readings by their ids.
+fn names(readings: &[Reading]) -> String {
+    let named = READINGS.iter().filter(|(_, reading)| readings.contains(reading));
+    named.map(|(id, _)| *id).collect::<Vec<_>>().join(" ")
+}
+
 fn form(page: &Page) -> Markup {
     let printer = &page.printer;
     html! {
@@ -108,8 +114,8 @@ fn form(page: &Page) -> Markup {
                 summary { (printer.word("group.sections")) }
                 div id="sections" { (sections(&[None], page.draft, page.shop, printer)) }
             }
-            @for name in GROUPS {
-                details class="more" id={ "more-" (name) } {
+            @for (name, readers) in GROUPS {
+                details class="more" id={ "more-" (name) } data-for=(names(readers)) {
                     summary { (printer.word(&format!("group.{name}"))) }
                     (group(Group::More(name), page.draft, page.shop, printer))
                     @if name == "first-off" { div id="first-off" {} }

@@ -13,10 +13,13 @@ use maud::{Markup, html};
 pub fn summary(scene: &Scene) -> Markup {
     let results = &scene.plan.results;
     let innermost = results.leaves.last();
+    let shift = innermost.map_or(Mm::ZERO, |leaf| leaf.image_shift);
+    let inwards = shift < Mm::ZERO;
+    let key = if inwards { "inside.summary.nearer" } else { "inside.summary.further" };
     scene.tell(
-        &say("inside.summary")
+        &say(key)
             .band("push_out", innermost.map(|leaf| leaf.push_out).unwrap_or_default())
-            .put("shift", innermost.map_or(Mm::ZERO, |leaf| leaf.image_shift)),
+            .put("shift", if inwards { -shift } else { shift }),
     )
 }
 
