@@ -169,7 +169,7 @@ fn lines_of_every_example_sum_to_the_total() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(support::tried(64, None))]
 
     /// Whatever the shop charges, by mass or by the thousand: lines sum to the total, and dearer
     /// sheets of the one size on hand make a dearer book by just as much.

@@ -1,5 +1,7 @@
 //! What people type: no reader panics, what is printed is read back, and every answer has words.
 
+mod support;
+
 use proptest::prelude::*;
 use quirefit::entry::{self, Choice, Cover, LengthUnit, Reading};
 use quirefit::units::{Copies, Mm, Pages, Size};
@@ -272,7 +274,7 @@ fn orders() -> impl Strategy<Value = String> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(support::tried(256, None))]
 
     #[test]
     fn no_text_panics(text in ".{0,60}") {

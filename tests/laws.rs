@@ -7,7 +7,6 @@
 mod support;
 
 use proptest::prelude::*;
-use proptest::test_runner::FileFailurePersistence;
 use quirefit::data::LINES;
 use quirefit::draft::{Draft, Field, Group, Kind, from_tree, read_text, to_tree};
 use quirefit::entry::LengthUnit;
@@ -24,16 +23,6 @@ use support::JSON;
 
 /// Rounding of double-precision sums, far below anything measurable.
 const EXACT: f64 = 1e-9;
-
-fn config(cases: u32) -> ProptestConfig {
-    ProptestConfig {
-        cases,
-        failure_persistence: Some(Box::new(FileFailurePersistence::Direct(
-            "tests/laws.regressions",
-        ))),
-        ..ProptestConfig::default()
-    }
-}
 
 /// The demo shop, the shops of the examples, and shops that have measured how their books fold.
 static SHOPS: LazyLock<Vec<Shop>> = LazyLock::new(|| {
@@ -283,7 +272,7 @@ static SOME: LazyLock<(Job, Draft)> = LazyLock::new(|| {
 });
 
 proptest! {
-    #![proptest_config(config(256))]
+    #![proptest_config(support::tried(256, Some("tests/laws.regressions")))]
 
     #[test]
     fn push_out_starts_at_nothing_and_grows_inward((job, shop) in jobs()) {
@@ -448,7 +437,7 @@ fn with_measured_fold(job: &Job, shop: &Shop) -> Shop {
 }
 
 proptest! {
-    #![proptest_config(config(256))]
+    #![proptest_config(support::tried(256, Some("tests/laws.regressions")))]
 
     /// So many more sheets still fit the limit, and one more does not: planned anew each time.
     #[test]
@@ -517,7 +506,7 @@ fn shop_drafts() -> impl Strategy<Value = Draft> {
 }
 
 proptest! {
-    #![proptest_config(config(128))]
+    #![proptest_config(support::tried(128, Some("tests/laws.regressions")))]
 
     #[test]
     fn a_written_shop_reads_back_equal(draft in shop_drafts()) {
@@ -571,7 +560,7 @@ fn lengths() -> impl Strategy<Value = (&'static str, String)> {
 }
 
 proptest! {
-    #![proptest_config(config(128))]
+    #![proptest_config(support::tried(128, Some("tests/laws.regressions")))]
 
     /// Millimetres, inches and back: each field means the same length, and keeps its digits.
     #[test]

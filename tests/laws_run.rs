@@ -1,6 +1,8 @@
 //! What must hold for every book on every line: stitches, overs, stops, times.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+mod support;
+
 use proptest::prelude::*;
 use quirefit::data::{Line, Overs, Range, Supplies};
 use quirefit::draft::Draft;
@@ -79,7 +81,7 @@ impl Case {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(support::tried(256, None))]
 
     /// What is fed is never less than what is wanted, and gives it back: no set more than needed.
     #[test]

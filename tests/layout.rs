@@ -2,6 +2,8 @@
 //! of the next and of blank edges, and the order of pages checked by folding.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+mod support;
+
 use proptest::prelude::*;
 use quirefit::draft::Draft;
 use quirefit::job::{self, Job};
@@ -394,7 +396,7 @@ fn any_job() -> impl Strategy<Value = Vec<(&'static str, String)>> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(support::tried(200, None))]
 
     /// Copies keep clear of each other, and what is printed of them stays out of the blank edges.
     #[test]

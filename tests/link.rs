@@ -4,7 +4,6 @@
 mod support;
 
 use proptest::prelude::*;
-use proptest::test_runner::FileFailurePersistence;
 use quirefit::draft::Draft;
 use quirefit::job::{self, CODE_MARK, LINK_MARK, read_link, to_code, to_link};
 use quirefit::page::EXAMPLE;
@@ -262,10 +261,7 @@ fn any_draft() -> impl Strategy<Value = Draft> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig {
-        failure_persistence: Some(Box::new(FileFailurePersistence::Direct("tests/link.regressions"))),
-        ..ProptestConfig::default()
-    })]
+    #![proptest_config(support::tried(256, Some("tests/link.regressions")))]
 
     #[test]
     fn any_draft_comes_back(draft in any_draft()) {

@@ -1124,7 +1124,7 @@ fn deeds() -> impl Strategy<Value = Vec<(&'static str, String, String)>> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(support::tried(48, None))]
 
     /// Whatever is done: every patch meets an element, the form shows the draft (`is_sound`), undo
     /// goes back through every draft there was, redo forward through all of them again.

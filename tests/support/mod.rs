@@ -4,6 +4,7 @@
 
 pub mod rust;
 
+use proptest::test_runner::{Config, FileFailurePersistence};
 use quirefit::draft::{Draft, FieldError, Schema, Tree, from_tree};
 use quirefit::job::{self, Job};
 use quirefit::page::Json;
@@ -20,6 +21,18 @@ fn parse(text: &str) -> Option<Tree> {
 
 fn print(tree: &Tree) -> String {
     serde_json::to_string_pretty(tree).unwrap()
+}
+
+/// How a law is tried: on so many cases, or on as many as PROPTEST_CASES says. What has failed once is
+/// tried first from then on, where there is a file to keep it in.
+pub fn tried(cases: u32, failures: Option<&'static str>) -> Config {
+    let asked = std::env::var("PROPTEST_CASES").ok().and_then(|text| text.parse().ok());
+    Config {
+        cases: asked.unwrap_or(cases),
+        failure_persistence: failures
+            .map(|path| Box::new(FileFailurePersistence::Direct(path)) as Box<_>),
+        ..Config::default()
+    }
 }
 
 /// The folder that holds everything.

@@ -1,0 +1,21 @@
+//! Any bytes as a list of titles.
+#![no_main]
+
+use libfuzzer_sys::fuzz_target;
+use quirefit::shop;
+use quirefit::titles::List;
+use quirefit::view::title_rows::answered;
+use quirefit::view::{Numbers, Printer};
+use quirefit::words::{EN, EN_GB, Words};
+
+fuzz_target!(|bytes: &[u8]| {
+    let Ok(list) = List::read(bytes) else { return };
+    let words = Words::load(&[EN, EN_GB]);
+    let printer = Printer { words: &words, numbers: Numbers::METRIC };
+    let (text, tally) = answered(&list, &shop::demo(), "mm", &printer);
+    assert!(tally.unread <= tally.rows);
+    // No cell of a table may begin a formula where a program calculates.
+    for cell in text.lines().flat_map(|line| line.split(',')) {
+        assert!(!cell.starts_with(['=', '@']), "{cell}");
+    }
+});
