@@ -983,6 +983,45 @@ fn where_nothing_can_be_kept_the_page_says_so() {
     assert!(!page.last.iter().any(|patch| matches!(patch, Patch::Store { .. })));
 }
 
+/// Two pages of the same file keep their state in one place.
+#[test]
+fn what_another_page_keeps_is_kept_as_well() {
+    let (mut here, mut there) = (Page::open(None), Page::open(None));
+    there.input("title", "The Quiet Drum");
+    there.act("version-keep", "");
+    there.input("pages", "52");
+    here.input("title", "Owls");
+    let mine = here.stored.clone().unwrap();
+    here.tell("elsewhere", "", there.stored.as_ref().unwrap());
+    assert!(here.words("storage").contains("second window"));
+    // There the next key finds what this page has stored, its own earlier state in it.
+    there.input("pages", "5");
+    there.tell("elsewhere", "", &mine);
+    here.input("title", "Owls by Lamplight");
+    here.tell("elsewhere", "", there.stored.as_ref().unwrap());
+    let mut next = here.again();
+    let mut found = Vec::new();
+    while next.has("restore") && !next.shown("restore").is_empty() {
+        next.act("restore", "yes");
+        found.push((next.draft().get("title").to_owned(), next.draft().get("pages").to_owned()));
+    }
+    let job = |title: &str, pages: &str| (title.to_owned(), pages.to_owned());
+    let quiet = |pages| job("The Quiet Drum", pages);
+    assert_eq!(found, [job("Owls by Lamplight", "40 + 4"), quiet("5"), quiet("40 + 4")]);
+}
+
+/// A newer page of the same name may stand beside this one.
+#[test]
+fn what_another_page_keeps_and_nobody_here_can_read_is_kept_as_it_is() {
+    let mut page = Page::open(None);
+    page.input("pages", "52");
+    page.tell("elsewhere", "", "{\"format\": \"quirefit-saved\", \"novelty\": 1}");
+    assert!(page.words("file-note").contains("cannot be read"));
+    let mut next = page.again();
+    next.act("save-kept", "");
+    assert!(next.saved_files.last().unwrap().1.contains("novelty"));
+}
+
 /// Whoever goes back and types on has left the way forward.
 #[test]
 fn typing_after_an_undo_ends_what_could_be_redone() {

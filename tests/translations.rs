@@ -218,6 +218,7 @@ fn everything_seen(session: &mut Session, path: &str) -> String {
     // The search takes its time; the jobs bring out every sort of what it finds.
     let helper = if path.starts_with("examples/jobs") { "none" } else { "ready" };
     tell("helper", "", helper);
+    tell("elsewhere", "", "another page's");
     tell("storage", "", "none");
     tell("file", path, &text_of(path));
     for region in &REGIONS {

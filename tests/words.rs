@@ -727,8 +727,9 @@ fn printed() -> Printed {
         let told = quirefit::view::title_rows::answered(&list, &shop, "mm", &printer).0;
         printed.take(&told, &beginnings);
     }
-    for event in ["trap", "storage"] {
-        for patch in session.handle(&Event::new(event, "", "")) {
+    let elsewhere = r#"{ "format": "quirefit-saved", "job": { "title": "Owls by Lamplight" } }"#;
+    for (event, value) in [("trap", ""), ("elsewhere", elsewhere), ("storage", "none")] {
+        for patch in session.handle(&Event::new(event, "", value)) {
             if let Patch::Html { html, .. } = patch {
                 printed.take(&html, &beginnings);
             }

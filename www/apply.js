@@ -90,16 +90,16 @@ export function attach(root, ask, keep, seek) {
   };
 
   // A task after the next paint. Any event before that puts it off.
+  const rest = () => {
+    resting = undefined;
+    tell("rest");
+  };
   const later = () => {
     const mine = (resting = {});
-    requestAnimationFrame(() =>
-      setTimeout(() => {
-        if (resting !== mine) return;
-        resting = undefined;
-        tell("rest");
-      }),
-    );
+    requestAnimationFrame(() => setTimeout(() => resting === mine && rest()));
   };
+  // A page that goes out of sight is painted no more, and may be closed: what is left is done at once.
+  addEventListener("visibilitychange", () => document.hidden && resting && rest(), true);
 
   const announce = (text) => {
     clearTimeout(speaking);

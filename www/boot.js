@@ -55,9 +55,21 @@ export async function boot(root, planner, words, source) {
       return start(String(error));
     }
   };
+  // Another page of this file keeps its state in the same place: the session hears of it first, and
+  // stores both.
+  let seen = saved;
   const keep = (text) => {
     saved = text || null;
-    return !own || remember(text);
+    if (!own) return true;
+    const there = recall();
+    if (there && there !== seen) {
+      seen = there;
+      setTimeout(page.tell, 0, "elsewhere", "", there);
+      return true;
+    }
+    const kept = remember(text);
+    if (kept) seen = saved;
+    return kept;
   };
 
   let seek = () => {};
@@ -85,5 +97,5 @@ export async function boot(root, planner, words, source) {
   if (own) addEventListener("hashchange", () => page.tell("address", "", location.href));
   if (source) seek = hire(source, module, page.tell);
   // Writing back what is there shows whether anything can be kept at all.
-  if (own && !remember(saved || "")) page.tell("storage", "", "none");
+  if (own && !remember(recall() ?? "")) page.tell("storage", "", "none");
 }

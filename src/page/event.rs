@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 pub struct Event {
     /// What: start, address, input, change, leave, tap, key, drop, act, file, toggle, rest, print,
-    /// printed, trap, storage, helper, found, width.
+    /// printed, trap, storage, elsewhere, helper, found, width.
     pub kind: String,
     /// Where: a field's name, an act, a file's name, an element's id.
     #[serde(default)]

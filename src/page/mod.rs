@@ -14,6 +14,7 @@ mod files;
 mod handover;
 mod helper;
 mod history;
+mod keeping;
 mod language;
 #[cfg(target_arch = "wasm32")]
 mod objects;

@@ -4,6 +4,7 @@ use super::advising::Advising;
 use super::event::{Event, Patch};
 use super::files::Note;
 use super::history::{History, State};
+use super::keeping::Elsewhere;
 use super::language::SETTING;
 use super::offering::Offering;
 use super::saved::{Json, Saved};
@@ -75,6 +76,8 @@ pub struct Session {
     pub(super) keeps: bool,
     /// What the browser was given to keep last.
     pub(super) kept: Saved,
+    /// What another page of this file keeps.
+    pub(super) elsewhere: Elsewhere,
     /// The screen the page stands on.
     pub(super) screen: Screen,
     /// What stands in the one-line entry.
@@ -126,6 +129,7 @@ impl Session {
             open: REGIONS.iter().filter(|row| row.open).map(|row| row.id).collect(),
             keeps: true,
             kept: Saved::default(),
+            elsewhere: Elsewhere::default(),
             screen: Screen { card: saved.card, ..Screen::default() },
             said: String::new(),
             file_note: None,
@@ -180,6 +184,7 @@ impl Session {
                 self.keeps = false;
                 self.show_storage(&mut out);
             }
+            "elsewhere" => self.kept_elsewhere(value, &mut out),
             _ => {}
         }
         out
@@ -193,12 +198,6 @@ impl Session {
         self.ask_restore(out);
         self.show_file_note(out);
         self.arrive(address, out);
-    }
-
-    /// Says so where the browser keeps nothing for next time.
-    pub(super) fn show_storage(&mut self, out: &mut Vec<Patch>) {
-        let key = if self.keeps { "" } else { "page.forgets" };
-        self.set_html("storage", self.printer().word(key).to_owned(), out);
     }
 
     /// Asks whether to go on with the latest job of last time, if there is one.

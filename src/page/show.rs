@@ -1,7 +1,6 @@
 //! Drawing the state: which elements get what, and only when it changed.
 
 use super::event::Patch;
-use super::saved::Saved;
 use super::sections::nest;
 use super::session::Session;
 use crate::advise::Advice;
@@ -219,35 +218,6 @@ impl Session {
         self.show_explanation(out);
         self.show_first_off(out);
         self.keep(out);
-    }
-
-    /// What is worth keeping for next time.
-    pub(super) fn worth_keeping(&self) -> Saved {
-        Saved {
-            language: self.chose_language.then_some(self.language),
-            reading: self.reading,
-            card: self.screen.card,
-            job: (!self.untouched).then(|| self.draft.clone()),
-            earlier: self.pending.clone(),
-            versions: self.versions.drafts(),
-            shop: self.own_shop.clone(),
-            unread: self.unread.clone(),
-        }
-    }
-
-    /// Keeps it once somebody has done something, and no oftener than it changes.
-    fn keep(&mut self, out: &mut Vec<Patch>) {
-        let saved = self.worth_keeping();
-        let kept = &self.kept;
-        let shop = (&saved.shop, &saved.versions);
-        let set = (saved.language, saved.reading, saved.card, shop);
-        let before = (&kept.shop, &kept.versions);
-        let idle = self.untouched && set == (kept.language, kept.reading, kept.card, before);
-        if self.keeps && !idle && self.kept != saved {
-            let text = saved.print(self.json);
-            self.kept = saved;
-            out.push(Patch::Store { text });
-        }
     }
 
     /// One region's summary, and its body where that can be seen.

@@ -21,8 +21,10 @@ pub struct Browser {
 }
 
 impl Browser {
-    pub async fn start(engine: Engine, scheme: Scheme) -> Outcome<Self> {
-        let home = scratch().join(format!("{}-{scheme:?}", engine.name()).to_lowercase());
+    /// Starts one. Its folder is named after engine, scheme and `purpose`.
+    pub async fn start(engine: Engine, scheme: Scheme, purpose: &str) -> Outcome<Self> {
+        let folder = format!("{}-{scheme:?}{purpose}", engine.name()).to_lowercase();
+        let home = scratch().join(folder);
         if home.exists() {
             fs::remove_dir_all(&home)?;
         }

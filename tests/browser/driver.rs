@@ -1,6 +1,7 @@
 //! A driver process that never outlives the tests.
 
 use crate::case::Outcome;
+use std::collections::BTreeMap;
 use std::fs::{self, File};
 use std::io::Read;
 use std::net::{TcpListener, TcpStream};
@@ -63,6 +64,42 @@ impl Driver {
         let mut bytes = Vec::new();
         File::open(&self.log)?.read_to_end(&mut bytes)?;
         Ok(String::from_utf8_lossy(bytes.get(from..).unwrap_or_default()).into_owned())
+    }
+
+    /// The processes that this driver and its browser have started, with the time each has worked.
+    fn processes(&self) -> Outcome<Vec<(u32, u64)>> {
+        let mut all = Vec::new();
+        for entry in fs::read_dir("/proc")? {
+            let name = entry?.file_name();
+            let Some(id) = name.to_str().and_then(|name| name.parse::<u32>().ok()) else {
+                continue;
+            };
+            // One that has gone meanwhile has none.
+            let Ok(stat) = fs::read_to_string(format!("/proc/{id}/stat")) else { continue };
+            // After the name in parentheses, see proc(5): state, parent, and tenth from there utime.
+            let rest = stat.rsplit(") ").next().unwrap_or_default();
+            let field = |place| rest.split(' ').nth(place).ok_or("stat is shorter than it was");
+            all.push((id, field(1)?.parse::<u32>()?, field(11)?.parse::<u64>()?));
+        }
+        let mut ours = vec![self.guard.id()];
+        let mut at = 0;
+        while let Some(parent) = ours.get(at).copied() {
+            ours.extend(all.iter().filter(|(_, of, _)| *of == parent).map(|(id, ..)| *id));
+            at += 1;
+        }
+        all.retain(|(id, ..)| ours.contains(id));
+        Ok(all.into_iter().map(|(id, _, worked)| (id, worked)).collect())
+    }
+
+    /// Kills whichever of its processes works hardest for so long.
+    pub async fn kill_the_busiest(&self, watched: Duration) -> Outcome {
+        let before: BTreeMap<u32, u64> = self.processes()?.into_iter().collect();
+        tokio::time::sleep(watched).await;
+        let now = self.processes()?.into_iter();
+        let more = now.map(|(id, worked)| (worked - before.get(&id).unwrap_or(&0), id));
+        let (_, id) = more.max().ok_or("nothing runs")?;
+        let killed = Command::new("kill").args(["-KILL", &id.to_string()]).status()?;
+        if killed.success() { Ok(()) } else { Err(format!("{id} cannot be killed").into()) }
     }
 
     /// How much has been said so far.

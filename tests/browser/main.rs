@@ -100,7 +100,7 @@ fn session(
     tally: &mut Tally,
 ) {
     let began = Instant::now();
-    let browser = match runtime.block_on(Browser::start(engine, scheme)) {
+    let browser = match runtime.block_on(Browser::start(engine, scheme, "")) {
         Ok(browser) => browser,
         Err(error) => {
             let outcome = Err(format!("the browser did not start: {error}").into());

@@ -232,7 +232,10 @@ impl<'a> Page<'a> {
             for folder in [self.browser.home.join("saved"), self.browser.home.clone()] {
                 for entry in fs::read_dir(folder)? {
                     let entry = entry?;
-                    if entry.path().extension().is_some_and(|end| end == ending) {
+                    // Its name is there before its content.
+                    if entry.path().extension().is_some_and(|end| end == ending)
+                        && entry.metadata()?.len() > 0
+                    {
                         let read = self.browser.home.join("read");
                         fs::create_dir_all(&read)?;
                         let away = read.join(entry.file_name());

@@ -23,6 +23,7 @@ cases! { "glue":
     trap_replays_the_last_draft;
     poisoned_draft_does_not_lock_the_page;
     refused_storage_is_told;
+    what_another_page_keeps_is_told_and_not_overwritten;
     files_come_in;
 }
 
@@ -345,6 +346,23 @@ async fn refused_storage_is_told(page: &Page<'_>) -> Outcome {
     page.settle().await?;
     assert_eq!(told(page).await?, ["act press hard", "storage  none"]);
     Ok(())
+}
+
+async fn what_another_page_keeps_is_told_and_not_overwritten(page: &Page<'_>) -> Outcome {
+    open(page).await?;
+    let store = |text: &str| json!([{ "op": "store", "text": text }]);
+    patch(page, store("mine")).await?;
+    page.script("localStorage.setItem('quirefit.job', 'theirs')", vec![]).await?;
+    told(page).await?;
+    patch(page, store("mine again")).await?;
+    page.settle().await?;
+    assert_eq!(told(page).await?, ["act press hard", "elsewhere  theirs"]);
+    let kept = "return localStorage.getItem('quirefit.job')";
+    assert_eq!(page.script(kept, vec![]).await?, json!("theirs"));
+    // Once told, the session has it in what it stores.
+    patch(page, store("both")).await?;
+    assert_eq!(page.script(kept, vec![]).await?, json!("both"));
+    page.script("localStorage.clear()", vec![]).await.map(drop)
 }
 
 async fn files_come_in(page: &Page<'_>) -> Outcome {

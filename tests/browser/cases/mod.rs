@@ -13,6 +13,7 @@ mod handover;
 mod harness;
 mod language;
 mod looks;
+mod lost;
 mod opens;
 mod typing;
 
@@ -35,6 +36,7 @@ pub fn all() -> Vec<&'static Case> {
         drawings::CASES,
         compare::CASES,
         looks::CASES,
+        lost::CASES,
     ]
     .into_iter()
     .flatten()
