@@ -194,7 +194,7 @@ proptest! {
         if let Some(thousand) = thousand {
             shop.press_sheets[0].thousand = Some(Money(thousand + more));
             let dearer = plan(&job, &shop).results.cost.total.get() - cost.total.get();
-            let sheets = f64::from(planned.results.layout.needed.unwrap().sheets);
+            let sheets = planned.results.layout.needed.unwrap().sheets;
             prop_assert!((dearer - sheets * more / 1000.0).abs() < 1e-6 * dearer.max(1.0));
         }
     }

@@ -4,7 +4,7 @@
 mod support;
 
 use proptest::prelude::*;
-use quirefit::data::{Line, Overs, Range, Supplies};
+use quirefit::data::{Line, Overs, Range, StageOvers, Supplies};
 use quirefit::draft::Draft;
 use quirefit::job::{self, HeadFoot, Job};
 use quirefit::plan::{Placed, Plan, plan};
@@ -198,4 +198,37 @@ fn struck(plan: &Plan, pass: u32) -> Vec<f64> {
     let stitches = &plan.results.stitches.placement.stitches;
     let of_pass = stitches.iter().filter(|stitch| stitch.pass == pass);
     of_pass.map(|stitch| stitch.from_head_edge.get()).collect()
+}
+
+/// The largest run that is planned, where every stage spoils as much as a shop may say: no count
+/// stops at the end of its type.
+#[test]
+fn the_largest_run_is_counted_to_the_end() {
+    let mut shop = shop::demo();
+    let most = Overs::new(0.5, 1_000_000.0);
+    shop.overs = StageOvers { print: most, crease: most, cut: most };
+    for line in &mut shop.lines {
+        (line.pace.overs_share, line.pace.overs_sets) = (most.share, most.fixed);
+    }
+    let draft = Draft::of(&[
+        ("pages", "2000 + 4"),
+        ("size", "170 x 240"),
+        ("paper", "70 gsm gloss 0.058 mm"),
+        ("cover", "250 gsm silk cover 0.290 mm"),
+        ("copies", "5,000,000"),
+        ("head_foot", "after"),
+    ]);
+    let job = job::read(&draft, &shop).job.unwrap();
+    let results = plan(&job, &shop).results;
+    let printed = |stages: i32| 5e6 * 2_f64.powi(stages) + 1e6 * (2_f64.powi(stages) - 1.0);
+    for part in &results.run.quantities.components {
+        let stages = if part.creased > part.fed { 4 } else { 3 };
+        assert_eq!(f64::from(part.printed), printed(stages));
+    }
+    let flats = results.layout.chosen().unwrap().flats();
+    let sets = results.run.quantities.components.iter();
+    let each = sets.map(|part| u64::from(part.printed.div_ceil(flats)) * u64::from(part.sheets));
+    let (sheets, needed) = (each.sum::<u64>(), results.layout.needed.unwrap());
+    assert_eq!((needed.sheets, needed.sides), (sheets as f64, 2.0 * sheets as f64));
+    assert!(sheets > u64::from(u32::MAX), "{sheets} would fit anyway");
 }

@@ -276,7 +276,7 @@ fn cost_of_a_set_by_hand() {
     let cost = (6.0 * 0.08 + 12.0 * 0.05) / 2.0;
     assert!((priced.results.layout.chosen().unwrap().cost.unwrap().get() - cost).abs() < 1e-12);
     // 2,577 sets, two flats of one folded sheet on each: 1,289 press sheets for each of six.
-    assert_eq!(priced.results.layout.needed.unwrap().sheets, 6 * 1289);
+    assert_eq!(priced.results.layout.needed.unwrap().sheets, f64::from(6 * 1289));
 }
 
 #[test]

@@ -12,7 +12,7 @@ pub const ID: &str = "sheets_short";
 const THOUSAND: f64 = 1000.0;
 
 pub fn look(_: &Job, shop: &Shop, results: &Results) -> Option<Finding> {
-    let needed = f64::from(results.layout.needed?.sheets);
+    let needed = results.layout.needed?.sheets;
     let sheet = shop.press_sheets.get(results.layout.chosen()?.sheet)?;
     let on_hand = sheet.thousands_on_hand? * THOUSAND;
     let count = |number| Measure::new(number, Unit::Count);

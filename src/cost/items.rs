@@ -16,7 +16,7 @@ pub enum Paper {
     /// By its mass; nothing where a paper's weight is not known.
     Kilos(Option<Gram>),
     /// By the press sheet: how many, and what a thousand of them cost.
-    Sheets(u32, Money),
+    Sheets(f64, Money),
 }
 
 impl Default for Paper {
@@ -89,9 +89,7 @@ pub fn cost(rates: &Rates, quantities: &Quantities, copies: Copies) -> Cost {
     let kilos = |mass: Option<Gram>| mass.map(|mass| mass.get() / GRAM_PER_KILO);
     let paper = match quantities.paper {
         Paper::Kilos(mass) => ("paper", kilos(mass), rates.paper_kilo),
-        Paper::Sheets(count, thousand) => {
-            ("sheets", Some(f64::from(count) / THOUSAND), Some(thousand))
-        }
+        Paper::Sheets(count, thousand) => ("sheets", Some(count / THOUSAND), Some(thousand)),
     };
     let rows: [_; Cost::LINES] = [
         paper,
@@ -158,7 +156,7 @@ mod tests {
     /// 1,250 press sheets at 80.00 a thousand are 100.00, whatever a kilogram costs.
     #[test]
     fn paper_by_the_thousand() {
-        let paper = Paper::Sheets(1250, Money(80.0));
+        let paper = Paper::Sheets(1250.0, Money(80.0));
         let found = cost(&rates(), &Quantities { paper, ..Quantities::default() }, Copies(1000));
         let line = found.item("sheets").unwrap();
         assert_eq!((line.quantity, line.rate, line.total), (1.25, Money(80.0), Money(100.0)));

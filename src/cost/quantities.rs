@@ -15,9 +15,9 @@ pub struct Pressed {
     /// Untrimmed flat sheets on it.
     pub flats: u32,
     /// Printed sides of it in the run.
-    pub sides: u32,
+    pub sides: f64,
     /// Press sheets in the run.
-    pub sheets: u32,
+    pub sheets: f64,
     /// What a thousand of them cost, where the shop buys them so.
     pub thousand: Option<Money>,
     /// What a printed side of this press sheet costs, where that is not the shop's rate for all.
@@ -35,7 +35,7 @@ pub fn quantities(
 ) -> Quantities {
     Quantities {
         paper: paper(job, trim, pressed, run),
-        press_sides: pressed.map(|pressed| f64::from(pressed.sides)),
+        press_sides: pressed.map(|pressed| pressed.sides),
         click: pressed.and_then(|pressed| pressed.click),
         line_time: Some(run.times.best),
         wire: Some(run.consumed.wire),
@@ -58,10 +58,10 @@ fn paper(job: &Job, trim: &Trim, pressed: Option<Pressed>, run: &Run) -> Paper {
             Some(pressed) => (component.printed.div_ceil(pressed.flats.max(1)), pressed.size),
             None => (component.printed, trim.flat),
         };
-        let count = each_sheet.saturating_mul(component.sheets);
+        let count = f64::from(each_sheet) * f64::from(component.sheets);
         let weight = job.sections.get(component.section).and_then(|section| section.grammage);
         let each = weight.map(|weight| weight.nominal.mass_of(size.width, size.height));
-        mass = mass.zip(each).map(|(sum, each)| sum + each * f64::from(count));
+        mass = mass.zip(each).map(|(sum, each)| sum + each * count);
     }
     Paper::Kilos(mass)
 }

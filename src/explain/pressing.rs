@@ -62,23 +62,24 @@ pub(super) static ROWS: &[Figure] = &[
         Refusal::ChipThin(chip) | Refusal::ChipDeep(chip) => length(chip),
         _ => None,
     }),
-    figure("sheets_needed", "sheet.needed", |c| count(c.plan.results.layout.needed?.sheets)).told(
-        |c, lines| {
-            for part in &c.plan.results.run.quantities.components {
-                let Some(section) = c.job.sections.get(part.section) else { continue };
-                lines.push(
-                    say("explain.sheets_needed.part")
-                        .say("role", role(section.role))
-                        .put("sets", Measure::count(part.printed))
-                        .put("sheets", Measure::count(part.sheets)),
-                );
-            }
-            lines.push(say("explain.sheets_needed"));
-        },
-    ),
-    figure("sides", "sheet.sides", |c| count(c.plan.results.layout.needed?.sides)),
+    figure("sheets_needed", "sheet.needed", |c| {
+        super::row::whole(c.plan.results.layout.needed?.sheets)
+    })
+    .told(|c, lines| {
+        for part in &c.plan.results.run.quantities.components {
+            let Some(section) = c.job.sections.get(part.section) else { continue };
+            lines.push(
+                say("explain.sheets_needed.part")
+                    .say("role", role(section.role))
+                    .put("sets", Measure::count(part.printed))
+                    .put("sheets", Measure::count(part.sheets)),
+            );
+        }
+        lines.push(say("explain.sheets_needed"));
+    }),
+    figure("sides", "sheet.sides", |c| super::row::whole(c.plan.results.layout.needed?.sides)),
     figure("sheets_missing", "explain.name.sheets_missing", |c| {
-        let needed = f64::from(c.plan.results.layout.needed?.sheets);
+        let needed = c.plan.results.layout.needed?.sheets;
         super::row::whole(needed - on_hand(c)?)
     }),
     term("on_hand", |c| super::row::whole(on_hand(c)?)),

@@ -19,7 +19,7 @@ use crate::paper::Grain;
 use crate::shop::Shop;
 use crate::units::{Band, Mm, Money, Size};
 use place::Needs;
-use rank::Prices;
+use rank::{Prices, SIDES};
 
 /// How a press sheet comes onto the line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -134,13 +134,13 @@ impl Way {
     }
 }
 
-/// Press sheets for the run.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+/// Press sheets for the run. Whole numbers; those of the largest run outgrow 32 bits.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Needed {
     /// Press sheets, every folded sheet of every section counted, with the overs.
-    pub sheets: u32,
+    pub sheets: f64,
     /// Their printed sides.
-    pub sides: u32,
+    pub sides: f64,
 }
 
 /// Every press sheet on hand beside the flat sheet.
@@ -176,10 +176,11 @@ impl Layout {
     pub fn count(&mut self, components: impl Iterator<Item = (u32, u32)>) {
         let flats = self.chosen().filter(|way| way.refusal.is_none()).map_or(0, Way::flats);
         self.needed = (flats > 0).then(|| {
-            let sheets = components.fold(0_u32, |sum, (printed, folded)| {
-                sum.saturating_add(printed.div_ceil(flats.max(1)).saturating_mul(folded))
+            let each = components.map(|(printed, folded)| {
+                f64::from(printed.div_ceil(flats.max(1))) * f64::from(folded)
             });
-            Needed { sheets, sides: sheets.saturating_mul(2) }
+            let sheets = each.sum();
+            Needed { sheets, sides: sheets * SIDES }
         });
     }
 }

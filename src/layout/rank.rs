@@ -12,7 +12,7 @@ const GRAM_PER_KILO: f64 = 1000.0;
 /// Sheets that a price is for.
 const THOUSAND: f64 = 1000.0;
 /// Printed sides of a sheet.
-const SIDES: f64 = 2.0;
+pub(super) const SIDES: f64 = 2.0;
 
 /// Prices of one set of sheets.
 pub(super) struct Prices {

@@ -38,8 +38,8 @@ const EDGE: Kind = Kind::Length(50.0, 2000.0);
 /// What a carton may weigh: nobody lifts more by hand.
 const LIFT: Kind = Kind::Mass(100.0, 50_000.0);
 
-/// Per cent spoilt; all of it would leave nothing.
-const PERCENT: Kind = Kind::Number(0.0, 90.0, Unit::Number);
+/// Per cent spoilt. Four stages of more would outgrow what sets are counted in.
+const PERCENT: Kind = Kind::Number(0.0, 50.0, Unit::Number);
 /// Whole numbers of sets, sheets or books.
 const WHOLE: Kind = Kind::Number(0.0, 1_000_000.0, Unit::Count);
 

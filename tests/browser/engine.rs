@@ -88,7 +88,7 @@ impl Engine {
         let saved = home.join("saved");
         let options = match self {
             Self::Chromium => json!({
-                "goog:loggingPrefs": { "browser": "ALL" },
+                "goog:loggingPrefs": { "browser": "ALL", "performance": "ALL" },
                 "goog:chromeOptions": {
                     "binary": "/usr/bin/chromium",
                     "args": [

@@ -6,7 +6,7 @@ use crate::explain::why;
 use crate::job::Job;
 use crate::plan::{Layout, Plan, Route, Step, Way, steps};
 use crate::shop::Shop;
-use crate::units::{Copies, Measure};
+use crate::units::{Copies, Measure, Unit};
 use crate::view::Reading;
 use crate::words::{Say, say};
 use maud::{Markup, html};
@@ -37,7 +37,7 @@ pub fn told(job: &Job, shop: &Shop, plan: &Plan) -> Vec<Say> {
     let results = &plan.results;
     let mut lines = vec![result(job, shop, plan)];
     if let Some(needed) = results.layout.needed {
-        lines.push(say("sheet.needs").put("sheets", Measure::count(needed.sheets)));
+        lines.push(say("sheet.needs").put("sheets", Measure::new(needed.sheets, Unit::Count)));
     }
     if let Some(way) = results.layout.chosen().filter(|way| way.refusal.is_none()) {
         let before = lines.len();

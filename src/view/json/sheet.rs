@@ -76,7 +76,7 @@ pub struct LayoutOut {
     /// What is taken; it is refused only when it was asked for.
     pub chosen: Option<WayOut>,
     /// Press sheets for the run, with overs.
-    pub press_sheets: Option<u32>,
+    pub press_sheets: Option<u64>,
     /// Page order of every folded sheet on the chosen press sheet.
     pub sides: Vec<SidesOut>,
     /// Every way, best first, refused ones last.
@@ -103,7 +103,7 @@ pub(super) fn layout_out(plan: &Plan) -> LayoutOut {
     };
     LayoutOut {
         chosen: chosen.map(way_out),
-        press_sheets: layout.needed.map(|needed| needed.sheets),
+        press_sheets: layout.needed.map(|needed| needed.sheets as u64),
         sides: usable.map_or_else(Vec::new, sides),
         ranked: layout.ranked().map(way_out).collect(),
     }

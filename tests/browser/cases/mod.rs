@@ -12,6 +12,7 @@ mod glue;
 mod handover;
 mod harness;
 mod language;
+mod leaves;
 mod looks;
 mod lost;
 mod opens;
@@ -37,6 +38,7 @@ pub fn all() -> Vec<&'static Case> {
         compare::CASES,
         looks::CASES,
         lost::CASES,
+        leaves::CASES,
     ]
     .into_iter()
     .flatten()
