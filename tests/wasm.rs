@@ -4,6 +4,7 @@
 #![cfg(target_arch = "wasm32")]
 
 use js_sys::{Array, JSON, Reflect};
+use quirefit::draft::MOST_MEMBERS;
 use quirefit::page::{PageSession, plan_file, read_job};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
@@ -87,4 +88,41 @@ fn faults_come_all_at_once() {
         part(&answer, "errors").dyn_into::<Array>().unwrap().iter().collect();
     let about = |path: &str| errors.iter().any(|error| text(error, "path") == path);
     assert!(about("copeis") && about("pages"), "{answer:?}");
+}
+
+/// The longest job that is planned: as many pages, sections, copies and letters as may be typed.
+fn largest() -> String {
+    let long = "W".repeat(120);
+    let section = |index: usize| {
+        format!(r#"{{ "pages": "400", "paper": "{} gsm silk", "place": "around" }}"#, 60 + index)
+    };
+    let sections: Vec<String> = (0..MOST_MEMBERS).map(section).collect();
+    format!(
+        r#"{{ "format": "quirefit-job", "version": 1, "title": "{long}", "customer": "{long}",
+            "by": "{long}", "pages": "2000 + 4", "size": "A4", "paper": "90 gsm uncoated",
+            "cover": "300 gsm silk", "copies": "5,000,000", "images": "nobody",
+            "sections": [{}] }}"#,
+        sections.join(", ")
+    )
+}
+
+/// One more of anything is refused with words.
+#[wasm_bindgen_test]
+fn beyond_the_largest_job_is_a_fault() {
+    let job = parsed(&largest()).unchecked_into();
+    let answer: JsValue = read_job(job, JsValue::NULL.unchecked_into()).unwrap().into();
+    assert_eq!(part(&answer, "understood"), true, "{answer:?}");
+    for (this, more) in [
+        ("2000 + 4", "2001 + 4"),
+        ("5,000,000", "5,000,001"),
+        (r#""pages": "400""#, r#""pages": "404""#),
+        ("WWW\"", "WWWW\""),
+        (r#""sections": ["#, r#""sections": [{ "pages": "4", "paper": "90 gsm silk" }, "#),
+    ] {
+        let job = parsed(&largest().replacen(this, more, 1));
+        let none = JsValue::NULL.unchecked_into();
+        let answer: JsValue = plan_file(job.unchecked_into(), none).unwrap().into();
+        let errors = part(&answer, "errors").dyn_into::<Array>();
+        assert!(errors.is_ok_and(|errors| errors.length() >= 1), "{more}");
+    }
 }

@@ -1,5 +1,5 @@
 // Times the module and the page in Chromium and prints the report; `pkg-scripts/bench` builds what
-// is timed and calls: node tests/bench/page.mjs NATIVE_NANOSECONDS WEIGHTS_FILE
+// is timed and calls: node tests/bench/page.mjs NATIVE_TIMES BUILD_FOLDER
 //
 // Every figure is a median. Aims are those of the project, printed beside what was measured.
 
@@ -8,8 +8,12 @@ import { readFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { setTimeout as sleep } from "node:timers/promises";
 import { pathToFileURL } from "node:url";
+import { differences } from "./floor.mjs";
 
-const [native, weights] = process.argv.slice(2);
+const native = JSON.parse(process.argv[2]);
+const table = (name) => readFileSync(`${process.argv[3]}/${name}`, "utf8").trim();
+const cases = JSON.parse(table("floor.json"));
+const alike = differences(cases);
 const OPENINGS = 21;
 const KEYS = 41;
 
@@ -68,6 +72,22 @@ const plans = async () => {
     window.plans(runs);
     times.push(((performance.now() - began) / runs) * 1e6);
   }
+  return times;
+};
+
+// The geometry of one book in the module and in JavaScript, by turns, nanoseconds each.
+const floors = async (job) => {
+  const runs = 2000;
+  const times = [];
+  let sink = 0;
+  for (let sample = 0; sample < 31; sample += 1) {
+    const began = performance.now();
+    window.books(runs);
+    const between = performance.now();
+    for (let turn = 0; turn < runs; turn += 1) sink += window.floor(job).closed[turn % 3];
+    times.push([((between - began) / runs) * 1e6, ((performance.now() - between) / runs) * 1e6]);
+  }
+  if (!(sink > 0)) throw new Error("nothing was worked out");
   return times;
 };
 
@@ -152,6 +172,7 @@ try {
   await open("target/bench/module.html");
   const module = median(await run(plans));
   const crossing = median(await run(crossings));
+  const [inModule, inScript] = both(await run(floors, cases[0].job));
   const [tried, searchTimes] = await run(searches, HARD);
 
   const pages = { "dist/quirefit.html": [], "target/bench/empty.html": [] };
@@ -177,20 +198,44 @@ Medians, Chromium ${opened.capabilities.browserVersion}, headless.
 
 | where | time | aim |
 |---|--:|--:|
-| natively, release | ${native} ns | 15,000 ns |
+| natively, release | ${native.plan} ns | 15,000 ns |
 | in the module | ${module.toFixed(0)} ns | |
-| module / native | ${(module / native).toFixed(2)} | 1.30 |
+| module / native | ${(module / native.plan).toFixed(2)} | 1.30 |
+| plans in one frame of 16 ms, module | ${(16e6 / module).toFixed(0)} | 20 |
 | an event into the module and back | ${crossing.toFixed(0)} ns | |
+
+## Its geometry alone, against the floor
+
+Thickness, push-outs, trim, margins, cover and mass, without findings, press sheets, stitches, run and
+cost: tests/bench/floor.mjs in the same Chromium, by turns with the module. Over ${cases.length} jobs its
+${alike.figures} figures differ from the planner's by ${alike.most.toExponential(1)} at most, relative to
+the figure or to 1 where it is smaller.
+
+| where | time | to the script |
+|---|--:|--:|
+| natively, release | ${native.books} ns | ${(native.books / inScript).toFixed(2)} |
+| in the module | ${inModule.toFixed(0)} ns | ${(inModule / inScript).toFixed(2)} |
+| in JavaScript | ${inScript.toFixed(0)} ns | 1.00 |
+
+## How times grow, natively
+
+${table("growth.md")}
 
 ## Search for what would make a book fit
 
-| candidates | in the module, ms | aim, ms |
-|--:|--:|--:|
-| ${tried} | ${ms(median(searchTimes))} | 40 |
+| candidates | in the module, ms | aim, ms | candidates a second |
+|--:|--:|--:|--:|
+| ${tried} | ${ms(median(searchTimes))} | 40 | ${((tried / median(searchTimes)) * 1e3).toFixed(0)} |
 
 ## Size, bytes
 
-${readFileSync(weights, "utf8").trim()}
+${table("weights.md")}
+
+The module by crate, before wasm-opt takes the names away:
+
+| crate | bytes | per cent |
+|---|--:|--:|
+${table("crates.md")}
 
 ## From disk to the first answer, ${OPENINGS} openings each
 

@@ -45,6 +45,14 @@ impl Browser {
         Ok(browser)
     }
 
+    /// Its engine, and its name and version as it says them itself.
+    pub fn called(&self) -> String {
+        let told = self.client.capabilities();
+        let said = |name| told.and_then(|told| told.get(name)).and_then(Value::as_str);
+        let name = said("browserName").unwrap_or("unnamed");
+        format!("{} ({name} {})", self.engine.name(), said("browserVersion").unwrap_or("unknown"))
+    }
+
     /// Ends the session first, since a browser may have left its driver's process group.
     pub async fn stop(self) {
         // The driver goes next whatever the browser answers.

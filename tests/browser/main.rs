@@ -21,6 +21,7 @@ use case::{Case, Outcome};
 use engine::{Engine, Scheme};
 use page::Page;
 use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::panic::{AssertUnwindSafe, catch_unwind, set_hook};
 use std::process::ExitCode;
 use std::time::{Duration, Instant};
@@ -39,11 +40,15 @@ thread_local! {
 struct Tally {
     passed: usize,
     failed: usize,
+    /// By browser, as it calls itself: cases that passed, and all.
+    engines: BTreeMap<String, (usize, usize)>,
 }
 
 impl Tally {
-    fn count(&mut self, name: &str, began: Instant, outcome: &Outcome) {
+    fn count(&mut self, name: &str, browser: &str, began: Instant, outcome: &Outcome) {
         let took = began.elapsed().as_secs_f64();
+        let (passed, all) = self.engines.entry(browser.to_owned()).or_default();
+        (*passed, *all) = (*passed + usize::from(outcome.is_ok()), *all + 1);
         match outcome {
             Ok(()) => {
                 self.passed += 1;
@@ -57,6 +62,17 @@ impl Tally {
     }
 }
 
+impl Tally {
+    /// The browsers that ran, as a table.
+    fn table(&self) -> String {
+        let mut table = "| browser | cases | passed |\n|---|--:|--:|\n".to_owned();
+        for (browser, (passed, all)) in &self.engines {
+            table += &format!("| {browser} | {all} | {passed} |\n");
+        }
+        table
+    }
+}
+
 fn main() -> ExitCode {
     let words: Vec<String> =
         std::env::args().skip(1).filter(|word| !word.starts_with('-')).collect();
@@ -66,6 +82,11 @@ fn main() -> ExitCode {
         Ok(runtime) => run(&runtime, &words, &mut tally),
         Err(error) => eprintln!("no runtime: {error}"),
     }
+    // For whoever asks later which browsers it works in.
+    if let Err(error) = std::fs::write(browser::scratch().join("engines.md"), tally.table()) {
+        eprintln!("the table of browsers is not kept: {error}");
+    }
+    print!("\n{}", tally.table());
     println!("\n{} passed, {} failed", tally.passed, tally.failed);
     // A run that found nothing to do has shown nothing.
     if tally.failed == 0 && tally.passed > 0 { ExitCode::SUCCESS } else { ExitCode::FAILURE }
@@ -105,11 +126,12 @@ fn session(
         Err(error) => {
             let outcome = Err(format!("the browser did not start: {error}").into());
             for (name, _) in wanted {
-                tally.count(name, began, &outcome);
+                tally.count(name, engine.name(), began, &outcome);
             }
             return;
         }
     };
+    let called = browser.called();
     for (name, case) in wanted {
         let began = Instant::now();
         let page = Page::new(&browser);
@@ -121,7 +143,7 @@ fn session(
             // Only a help for whoever reads the failure; it has been counted already.
             drop(runtime.block_on(look::screenshot(&page, &picture)));
         }
-        tally.count(name, began, &outcome);
+        tally.count(name, &called, began, &outcome);
     }
     runtime.block_on(browser.stop());
 }

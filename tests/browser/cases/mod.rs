@@ -3,6 +3,7 @@
 
 mod access;
 mod advice;
+mod bounds;
 mod client;
 mod compare;
 mod drawings;
@@ -39,6 +40,7 @@ pub fn all() -> Vec<&'static Case> {
         looks::CASES,
         lost::CASES,
         leaves::CASES,
+        bounds::CASES,
     ]
     .into_iter()
     .flatten()
