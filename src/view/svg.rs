@@ -39,28 +39,50 @@ pub fn sized(drawing: &Drawing, printer: &Printer, millimetre: Option<f64>) -> M
             aria-labelledby={ (title) " " (description) } {
             title id=(title) { (printer.text(&drawing.title)) }
             desc id=(description) { (printer.text(&drawing.description)) }
-            @for shape in &drawing.shapes { (element(shape, printer)) }
+            @for run in drawing.shapes.chunk_by(|one, next| is_sheet(one) && is_sheet(next)) {
+                (sheets(run))
+                @for shape in run { (element(shape, printer)) }
+            }
         }
     }
 }
 
-fn element(shape: &Shape, printer: &Printer) -> Markup {
-    match shape {
-        Shape::Sheet { path, radius, thickness, pen, inked, gone } => {
-            let path = rounded(path, *radius);
+const fn is_sheet(shape: &Shape) -> bool {
+    matches!(shape, Shape::Sheet { .. })
+}
+
+/// Sheets that lie on each other. Those that look alike are one path: browsers take several times as
+/// long for a path each, and a thick book has hundreds.
+fn sheets(run: &[Shape]) -> Markup {
+    let mut looks: Vec<((f64, Pen, bool, bool), String)> = Vec::new();
+    for shape in run {
+        let Shape::Sheet { path, radius, thickness, pen, inked, gone } = shape else { continue };
+        let look = (*thickness, *pen, *inked, *gone);
+        let path = rounded(path, *radius);
+        match looks.iter_mut().find(|(other, _)| *other == look) {
+            Some((_, paths)) => paths.push_str(&path),
+            None => looks.push((look, path)),
+        }
+    }
+    html! {
+        @for ((thickness, pen, inked, gone), path) in &looks {
             // Ink first, paper on top of it a hair thinner: the sheet keeps its true thickness.
-            let edge = (thickness / 5.0).min(0.18);
-            let paper = if *inked { thickness - edge } else { *thickness };
-            html! {
-                g fill="none" class=[gone.then_some("gone")] opacity=[gone.then_some(FAINT)] {
-                    @if *inked {
-                        path d=(path) class="edge" stroke=(INK) stroke-width=(short(*thickness)) {}
-                    }
-                    path d=(path) class=(class(*pen)) stroke=(colour(*pen)) stroke-width=(short(paper))
-                        stroke-dasharray=[dashes(*pen)] {}
+            @let edge = if *inked { (thickness / 5.0).min(0.18) } else { 0.0 };
+            g fill="none" class=[gone.then_some("gone")] opacity=[gone.then_some(FAINT)] {
+                @if *inked {
+                    path d=(path) class="edge" stroke=(INK) stroke-width=(short(*thickness)) {}
                 }
+                path d=(path) class=(class(*pen)) stroke=(colour(*pen))
+                    stroke-width=(short(thickness - edge)) stroke-dasharray=[dashes(*pen)] {}
             }
         }
+    }
+}
+
+/// Anything but a sheet.
+fn element(shape: &Shape, printer: &Printer) -> Markup {
+    match shape {
+        Shape::Sheet { .. } => html! {},
         Shape::Line { from, to, pen } => html! {
             // The knife leaves a gap: red never touches paper, whatever its tint.
             @if *pen == Pen::Cut {
