@@ -223,7 +223,8 @@ fn spoilt(tree: &mut Value, hostile: &str) {
     }
 }
 
-/// WebKit says "Script error." now and then when files follow each other this fast, and not which.
+/// Not in WebKit, whose window says "Script error." now and then as its driver hands over one file after
+/// another. Everything else holds there; nothing in the page's callbacks, helper or patches fails.
 async fn files_and_links_stay_text(page: &Page<'_>) -> Outcome {
     let before = page.script(PARTS, vec![]).await?;
     let path = page.browser.home.join("hostile.json");
