@@ -18,7 +18,7 @@ const BOOK: &[(&str, &str)] = &[
 fuzz_target!(|input: (u8, u8, &str)| {
     let (field, unit, text) = input;
     let inches = unit & 1 == 1;
-    phrase(text, if inches { LengthUnit::Inch } else { LengthUnit::Millimetre });
+    let _ = phrase(text, if inches { LengthUnit::Inch } else { LengthUnit::Millimetre });
     let mut draft = Draft::of(BOOK);
     draft.set("units", if inches { "in" } else { "mm" });
     if let Some(field) = SCHEMA.fields.get(usize::from(field) % SCHEMA.fields.len()) {
