@@ -22,6 +22,34 @@ const IGNORED: [&str; 27] = [
     "bitte",
 ];
 
+/// Words for what is made: nothing that is planned depends on them.
+const PRODUCTS: [&str; 24] = [
+    "book",
+    "booklet",
+    "brochure",
+    "magazine",
+    "manual",
+    "programme",
+    "program",
+    "catalogue",
+    "catalog",
+    "newsletter",
+    "guide",
+    "copy",
+    "job",
+    "stitched",
+    "buch",
+    "heft",
+    "broschüre",
+    "magazin",
+    "zeitschrift",
+    "handbuch",
+    "programm",
+    "katalog",
+    "auftrag",
+    "geheftet",
+];
+
 /// A part of a line.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Part {
@@ -183,7 +211,12 @@ impl Cutter<'_> {
     /// paper's, makes it the cover's, and is left off where the rest can be read alone.
     fn paper(&self, from: usize, to: usize, after_paper: bool) -> Part {
         let text = self.line.span(from, to);
-        let before = from.checked_sub(1).filter(|_| !after_paper);
+        // "self cover" is about the pages: the paper behind it is the inside's.
+        let own = |at: &usize| {
+            let before = at.checked_sub(1).and_then(|index| self.token(index));
+            before.is_some_and(|token| token.is("self"))
+        };
+        let before = from.checked_sub(1).filter(|at| !after_paper && !own(at));
         let cover = self.is_cover(Some(from)) || self.is_cover(before);
         let skip = |index: usize| {
             let sign = matches!(self.token(index), Some(Token::Sign(':' | '=')));
@@ -228,7 +261,9 @@ impl Cutter<'_> {
 
     fn words(&self, from: usize, to: usize, parts: &mut Vec<Part>) {
         let says = |index: &usize| match self.token(*index) {
-            Some(Token::Word(word)) => !IGNORED.contains(&word.as_str()),
+            Some(Token::Word(word)) => {
+                !IGNORED.contains(&word.as_str()) && !PRODUCTS.contains(&word.as_str())
+            }
             Some(Token::Sign(sign)) => {
                 !matches!(sign, ':' | '.' | ',' | '/' | '-' | '(' | ')' | '=' | '×')
             }

@@ -48,6 +48,10 @@ fn orders() {
             "A5, 64pp self cover, 170 (0,135), 20,000",
             "pages=64pp self cover|size=A5|paper=170 (0,135)|copies=20,000",
         ),
+        (
+            "A6 32 pp self cover 115 silk 5000",
+            "pages=32 pp self cover|size=A6|paper=115 silk|copies=5000",
+        ),
         ("64pp, self cover, A5, landscape", "pages=64pp self cover|size=A5 landscape"),
         ("64pp, A5, 90 gsm, 112 µm, 750", "pages=64pp|size=A5|paper=90 gsm 112 µm|copies=750"),
         (
@@ -121,6 +125,7 @@ fn orders() {
 fn what_has_no_place_is_said() {
     assert_eq!(cut("64pp, banana, A5"), ("pages=64pp|size=A5".into(), "banana".into()));
     assert_eq!(cut("64pp, A5, A4").1, "A4");
+    assert_eq!(cut("A4 manual, 64 page booklet, 90 gsm").1, "");
     assert_eq!(cut("1, 2, 3").1, "3");
     assert_eq!(cut("5000 pages, A5").0, "pages=5000 pages|size=A5");
 }
