@@ -27,8 +27,11 @@ fn print(tree: &Tree) -> String {
 /// tried first from then on, where there is a file to keep it in.
 pub fn tried(cases: u32, failures: Option<&'static str>) -> Config {
     let asked = std::env::var("PROPTEST_CASES").ok().and_then(|text| text.parse().ok());
+    let cases = asked.unwrap_or(cases);
     Config {
-        cases: asked.unwrap_or(cases),
+        cases,
+        // What is drawn is not always a job: such draws are counted against the cases, not a fixed number.
+        max_local_rejects: cases.saturating_mul(10).max(100_000),
         failure_persistence: failures
             .map(|path| Box::new(FileFailurePersistence::Direct(path)) as Box<_>),
         ..Config::default()
