@@ -9,7 +9,7 @@
 //! A module names only modules to its left:
 //!
 //! `units → source → words → data → paper → entry → draft → shop → job → book → layout → finishing →
-//! results → check → plan → explain → advise → titles → drawing → view → page`
+//! results → check → plan → advise → titles → explain → drawing → view → page`
 //!
 //! # Example
 //! ```
