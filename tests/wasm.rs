@@ -3,8 +3,11 @@
 
 #![cfg(target_arch = "wasm32")]
 
+#[path = "support/largest.rs"]
+mod largest;
+
 use js_sys::{Array, JSON, Reflect};
-use quirefit::draft::MOST_MEMBERS;
+use largest::largest;
 use quirefit::page::{PageSession, plan_file, read_job};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
@@ -88,22 +91,6 @@ fn faults_come_all_at_once() {
         part(&answer, "errors").dyn_into::<Array>().unwrap().iter().collect();
     let about = |path: &str| errors.iter().any(|error| text(error, "path") == path);
     assert!(about("copeis") && about("pages"), "{answer:?}");
-}
-
-/// The longest job that is planned: as many pages, sections, copies and letters as may be typed.
-fn largest() -> String {
-    let long = "W".repeat(120);
-    let section = |index: usize| {
-        format!(r#"{{ "pages": "400", "paper": "{} gsm silk", "place": "around" }}"#, 60 + index)
-    };
-    let sections: Vec<String> = (0..MOST_MEMBERS).map(section).collect();
-    format!(
-        r#"{{ "format": "quirefit-job", "version": 1, "title": "{long}", "customer": "{long}",
-            "by": "{long}", "pages": "2000 + 4", "size": "A4", "paper": "90 gsm uncoated",
-            "cover": "300 gsm silk", "copies": "5,000,000", "images": "nobody",
-            "sections": [{}] }}"#,
-        sections.join(", ")
-    )
 }
 
 /// One more of anything is refused with words.

@@ -13,6 +13,8 @@ mod cases;
 mod console;
 mod driver;
 mod engine;
+#[path = "../support/largest.rs"]
+mod largest;
 mod look;
 mod page;
 
@@ -60,9 +62,7 @@ impl Tally {
             }
         }
     }
-}
 
-impl Tally {
     /// The browsers that ran, as a table.
     fn table(&self) -> String {
         let mut table = "| browser | cases | passed |\n|---|--:|--:|\n".to_owned();

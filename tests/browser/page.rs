@@ -182,6 +182,31 @@ impl<'a> Page<'a> {
         Ok(element.click().await?)
     }
 
+    /// Puts a text into a field as a script would, where a driver cannot.
+    pub async fn put(&self, name: &str, text: &str) -> Outcome {
+        let put = "const [name, text] = arguments; const field = document.querySelector(`[name='${name}']`); \
+            field.value = text; field.dispatchEvent(new Event('input', { bubbles: true }));";
+        self.script(put, vec![name.into(), text.into()]).await.map(drop)
+    }
+
+    /// Opens everything that can be, wherever it stands.
+    pub async fn open_all(&self) -> Outcome {
+        let open = "for (const part of document.querySelectorAll('details')) part.open = true";
+        self.script(open, vec![]).await?;
+        self.settle().await
+    }
+
+    /// Has each reader read it, the designer last.
+    pub async fn read_by_all(&self) -> Outcome {
+        for reading in ["client", "floor", "design"] {
+            let read =
+                "document.querySelector(`[data-act=reading][data-value=${arguments[0]}]`).click()";
+            self.script(read, vec![reading.into()]).await?;
+            self.settle().await?;
+        }
+        Ok(())
+    }
+
     /// What stands in a field.
     pub async fn value(&self, name: &str) -> Outcome<String> {
         Ok(self.field(name).await?.prop("value").await?.unwrap_or_default())

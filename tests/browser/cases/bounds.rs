@@ -3,28 +3,12 @@
 use crate::case::Outcome;
 use crate::cases;
 use crate::engine::Engine;
+use crate::largest::largest;
 use crate::page::Page;
-use quirefit::draft::MOST_MEMBERS;
-use serde_json::{Value, json};
+use serde_json::json;
 
 cases! { "bounds":
     the_largest_job_stays_within_64_megabytes in &[Engine::Chromium];
-}
-
-/// As many pages, sections, copies and letters as may be typed.
-fn largest() -> Value {
-    let long = "W".repeat(120);
-    let section = |index| {
-        let paper = format!("{} gsm silk", 60 + index);
-        json!({ "pages": "400", "paper": paper, "place": "around" })
-    };
-    json!({
-        "format": "quirefit-job", "version": 1,
-        "title": long, "customer": long, "date": long, "by": long,
-        "pages": "2000 + 4", "size": "A4", "paper": "90 gsm uncoated", "cover": "300 gsm silk",
-        "copies": "5,000,000", "images": "nobody",
-        "sections": (0..MOST_MEMBERS).map(section).collect::<Vec<_>>(),
-    })
 }
 
 /// Lays hold of the module's memory when it starts; it never shrinks.
@@ -45,23 +29,16 @@ async fn largest_job(page: &Page<'_>) -> Outcome {
     let bytes = "return window.memory.buffer.byteLength";
     let before = page.script(bytes, vec![]).await?.as_f64().ok_or("no memory")?;
     let path = page.browser.home.join("largest.json");
-    std::fs::write(&path, largest().to_string())?;
+    std::fs::write(&path, largest())?;
     page.field("file").await?.send_keys(&path.display().to_string()).await?;
     page.until("file-note", |text| !text.is_empty()).await?;
     assert_eq!(page.value("copies").await?, "5,000,000", "it is not opened");
     assert!(page.answer().await?.contains("mm"), "it is not planned");
-    let open = "for (const region of document.querySelectorAll('details')) region.open = true";
     let began = std::time::Instant::now();
-    page.script(open, vec![]).await?;
-    page.settle().await?;
+    page.open_all().await?;
     let took = began.elapsed().as_secs_f64();
     page.script("document.querySelector('[data-act=version-keep]').click()", vec![]).await?;
-    for reading in ["client", "floor", "design"] {
-        let read =
-            "document.querySelector(`[data-act=reading][data-value=${arguments[0]}]`).click()";
-        page.script(read, vec![json!(reading)]).await?;
-        page.settle().await?;
-    }
+    page.read_by_all().await?;
     page.script("dispatchEvent(new Event('beforeprint'))", vec![]).await?;
     page.settle().await?;
     let used = page.script(bytes, vec![]).await?.as_f64().ok_or("no memory")?;

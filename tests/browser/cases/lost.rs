@@ -35,13 +35,6 @@ fn elsewhere() -> Outcome<String> {
     Ok(format!("file://{}", path.display()))
 }
 
-/// Types as a script would, where a driver cannot.
-async fn put(page: &Page<'_>, name: &str, text: &str) -> Outcome {
-    let put = "const [name, text] = arguments; const field = document.querySelector(`[name='${name}']`); \
-        field.value = text; field.dispatchEvent(new Event('input', { bubbles: true }));";
-    page.script(put, vec![json!(name), json!(text)]).await.map(drop)
-}
-
 /// The drivers of the other two go with the first tab that dies.
 async fn a_killed_tab_is_offered_again(page: &Page<'_>) -> Outcome {
     // A browser of its own, in case this driver does so as well.
@@ -148,7 +141,7 @@ async fn two_windows(page: &Page<'_>, windows: [&fantoccini::wd::WindowHandle; 2
 /// The page says that nothing is kept, answers, and saves.
 async fn works_without_storage(page: &Page<'_>) -> Outcome {
     let before = page.answer().await?;
-    put(page, "pages", "60 + 4").await?;
+    page.put("pages", "60 + 4").await?;
     page.until("storage", |text| text.contains("keeps nothing")).await?;
     assert_ne!(page.answer().await?, before);
     page.click("[data-act='save-job']").await?;
@@ -172,9 +165,11 @@ async fn full_storage_is_said_and_the_file_still_saved(page: &Page<'_>) -> Outco
 /// A frame that may only run scripts has an origin of its own, for which no browser keeps anything.
 async fn forbidden_storage_is_said_and_the_file_still_saved(page: &Page<'_>) -> Outcome {
     let wrapper = scratch().join("shut.html");
+    // As large as the window is: WebKit's has lost height by now, and a click beside it goes nowhere.
     let frame = format!(
-        "<!doctype html><title>Shut</title><iframe title=page width=1000 height=900 \
-         sandbox=\"allow-scripts allow-downloads\" src=\"{}\"></iframe>",
+        "<!doctype html><title>Shut</title>\
+         <style>iframe {{ position: fixed; inset: 0; width: 100%; height: 100%; border: 0 }}</style>\
+         <iframe title=page sandbox=\"allow-scripts allow-downloads\" src=\"{}\"></iframe>",
         Page::address()
     );
     std::fs::write(&wrapper, frame)?;
