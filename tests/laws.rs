@@ -23,6 +23,8 @@ use support::JSON;
 
 /// Rounding of double-precision sums, far below anything measurable.
 const EXACT: f64 = 1e-9;
+/// Where cases are kept that have failed once.
+const FAILURES: Option<&str> = Some("tests/laws.regressions");
 
 /// The demo shop, the shops of the examples, and shops that have measured how their books fold.
 static SHOPS: LazyLock<Vec<Shop>> = LazyLock::new(|| {
@@ -272,7 +274,7 @@ static SOME: LazyLock<(Job, Draft)> = LazyLock::new(|| {
 });
 
 proptest! {
-    #![proptest_config(support::tried(256, Some("tests/laws.regressions")))]
+    #![proptest_config(support::tried(256, FAILURES))]
 
     #[test]
     fn push_out_starts_at_nothing_and_grows_inward((job, shop) in jobs()) {
@@ -437,7 +439,7 @@ fn with_measured_fold(job: &Job, shop: &Shop) -> Shop {
 }
 
 proptest! {
-    #![proptest_config(support::tried(256, Some("tests/laws.regressions")))]
+    #![proptest_config(support::tried(256, FAILURES))]
 
     /// So many more sheets still fit the limit, and one more does not: planned anew each time.
     #[test]
@@ -506,7 +508,7 @@ fn shop_drafts() -> impl Strategy<Value = Draft> {
 }
 
 proptest! {
-    #![proptest_config(support::tried(128, Some("tests/laws.regressions")))]
+    #![proptest_config(support::tried(128, FAILURES))]
 
     #[test]
     fn a_written_shop_reads_back_equal(draft in shop_drafts()) {
@@ -560,7 +562,7 @@ fn lengths() -> impl Strategy<Value = (&'static str, String)> {
 }
 
 proptest! {
-    #![proptest_config(support::tried(128, Some("tests/laws.regressions")))]
+    #![proptest_config(support::tried(128, FAILURES))]
 
     /// Millimetres, inches and back: each field means the same length, and keeps its digits.
     #[test]

@@ -1,7 +1,7 @@
 //! The press sheet: how it is used, and what the guillotine does.
 
 use super::folding::role;
-use super::row::{Case, Figure, count, figure, length, money, said, share, term};
+use super::row::{Case, Figure, count, figure, length, money, said, share, term, whole};
 use super::stitching::as_shop;
 use crate::plan::{Refusal, Route, Way};
 use crate::units::{Measure, Size};
@@ -62,27 +62,26 @@ pub(super) static ROWS: &[Figure] = &[
         Refusal::ChipThin(chip) | Refusal::ChipDeep(chip) => length(chip),
         _ => None,
     }),
-    figure("sheets_needed", "sheet.needed", |c| {
-        super::row::whole(c.plan.results.layout.needed?.sheets)
-    })
-    .told(|c, lines| {
-        for part in &c.plan.results.run.quantities.components {
-            let Some(section) = c.job.sections.get(part.section) else { continue };
-            lines.push(
-                say("explain.sheets_needed.part")
-                    .say("role", role(section.role))
-                    .put("sets", Measure::count(part.printed))
-                    .put("sheets", Measure::count(part.sheets)),
-            );
-        }
-        lines.push(say("explain.sheets_needed"));
-    }),
-    figure("sides", "sheet.sides", |c| super::row::whole(c.plan.results.layout.needed?.sides)),
+    figure("sheets_needed", "sheet.needed", |c| whole(c.plan.results.layout.needed?.sheets)).told(
+        |c, lines| {
+            for part in &c.plan.results.run.quantities.components {
+                let Some(section) = c.job.sections.get(part.section) else { continue };
+                lines.push(
+                    say("explain.sheets_needed.part")
+                        .say("role", role(section.role))
+                        .put("sets", Measure::count(part.printed))
+                        .put("sheets", Measure::count(part.sheets)),
+                );
+            }
+            lines.push(say("explain.sheets_needed"));
+        },
+    ),
+    figure("sides", "sheet.sides", |c| whole(c.plan.results.layout.needed?.sides)),
     figure("sheets_missing", "explain.name.sheets_missing", |c| {
         let needed = c.plan.results.layout.needed?.sheets;
-        super::row::whole(needed - on_hand(c)?)
+        whole(needed - on_hand(c)?)
     }),
-    term("on_hand", |c| super::row::whole(on_hand(c)?)),
+    term("on_hand", |c| whole(on_hand(c)?)),
     // Cut into flats.
     figure("way_flats", "explain.name.way_flats", |c| count(c.way()?.flats())),
     term("columns", |c| count(c.way()?.grid.0)),

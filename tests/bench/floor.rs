@@ -3,7 +3,12 @@
 //! one that is timed.
 #![allow(clippy::expect_used)]
 
-use quirefit::book::{self, Stack};
+mod geometry;
+
+use geometry::{BOOK, Geometry, geometry};
+use proptest::prelude::Rng;
+use proptest::test_runner::{RngAlgorithm, TestRng};
+use quirefit::book;
 use quirefit::data::PRACTICE;
 use quirefit::draft::Draft;
 use quirefit::job::{self, HeadFoot, ImagesMovedBy, Job, Spine};
@@ -14,23 +19,12 @@ use serde_json::{Value, json};
 /// Jobs after the first.
 const JOBS: usize = 1000;
 
-/// The book of tests/bench/plan.rs.
-const BOOK: &[(&str, &str)] = &[
-    ("pages", "96 + 4"),
-    ("size", "170 x 240"),
-    ("paper", "70 gsm gloss 0.058 mm"),
-    ("cover", "150 gsm gloss 0.115 mm"),
-    ("copies", "12,000"),
-];
-
-/// Numbers that are the same in every run: Knuth's MMIX generator (from memory), upper half.
-struct Dice(u64);
+/// Numbers that are the same in every run.
+struct Dice(TestRng);
 
 impl Dice {
     fn below(&mut self, most: u64) -> u64 {
-        self.0 =
-            self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        (self.0 >> 33) % most
+        u64::from(self.0.next_u32()) % most
     }
     fn of<T: Copy>(&mut self, all: &[T]) -> T {
         let place = usize::try_from(self.below(all.len() as u64)).unwrap_or_default();
@@ -105,13 +99,7 @@ fn parsed(job: &Job, shop: &Shop, fold: &book::Fold) -> Value {
 /// One job and its figures, in the order of `row` in floor.mjs.
 fn case(draft: &Draft, shop: &Shop) -> Option<Value> {
     let job = job::read(draft, shop).job?;
-    let (mut stack, mut leaves) = (Stack::default(), Vec::new());
-    book::stack_into(&job, &mut stack);
-    let fold = book::fold_of(&job, shop, &stack).fold;
-    book::leaves(&job, &stack, &fold, &mut leaves);
-    let trim = book::trim(&job, shop, &stack, &fold, &leaves);
-    let cover = book::cover(&job, &stack, &fold, trim.wrap.nominal);
-    let margins = book::margins(&job, &leaves);
+    let Geometry { fold, stack, leaves, trim, cover, margins, mass } = geometry(&job, shop);
     let mut row: Vec<f64> = Vec::new();
     let three = |row: &mut Vec<f64>, low: f64, mid: f64, high: f64| row.extend([low, mid, high]);
     let closed = stack.closed.map(|closed| closed.0.get());
@@ -133,7 +121,7 @@ fn case(draft: &Draft, shop: &Shop) -> Option<Value> {
     row.extend([cover.open.width.get(), cover.open.height.get()]);
     row.extend([cover.with_bleed.width.get(), cover.with_bleed.height.get()]);
     row.extend([cover.open_middle.get(), cover.crease_offset.get(), cover.text_room.get()]);
-    if let Some(mass) = book::mass(&job, &leaves, &trim) {
+    if let Some(mass) = mass {
         row.extend([mass.book.low.get(), mass.book.nominal.get(), mass.book.high.get()]);
         row.extend([mass.nominal_page.get(), mass.chips.get()]);
     }
@@ -142,7 +130,7 @@ fn case(draft: &Draft, shop: &Shop) -> Option<Value> {
 
 fn main() {
     let shop = shop::demo();
-    let mut dice = Dice(2026);
+    let mut dice = Dice(TestRng::deterministic_rng(RngAlgorithm::ChaCha));
     let mut cases = vec![case(&Draft::of(BOOK), &shop).expect("the book is complete")];
     while cases.len() <= JOBS {
         cases.extend(case(&draft(&mut dice), &shop));

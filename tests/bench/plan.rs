@@ -4,21 +4,14 @@
 #![allow(clippy::expect_used)]
 #![cfg_attr(target_arch = "wasm32", allow(unsafe_code))] // what wasm-bindgen expands to
 
-use quirefit::book::{self, BookMass, CoverPlan, Leaf, Margins, Stack, Trim};
+mod geometry;
+
+use geometry::{BOOK, geometry};
 use quirefit::draft::Draft;
 use quirefit::job::Job;
 use quirefit::shop::{self, Shop};
 use quirefit::{job, plan};
 use std::hint::black_box;
-
-/// 24 folded sheets and a cover of one.
-const BOOK: &[(&str, &str)] = &[
-    ("pages", "96 + 4"),
-    ("size", "170 x 240"),
-    ("paper", "70 gsm gloss 0.058 mm"),
-    ("cover", "150 gsm gloss 0.115 mm"),
-    ("copies", "12,000"),
-];
 
 fn book() -> (Job, Shop) {
     let shop = shop::demo();
@@ -33,21 +26,6 @@ pub fn plans(runs: u32) {
     for _ in 0..runs {
         black_box(plan::plan(black_box(&job), &shop));
     }
-}
-
-type Geometry = (Stack, Vec<Leaf>, Trim, CoverPlan, Margins, Option<BookMass>);
-
-/// What tests/bench/floor.mjs works out as well.
-fn geometry(job: &Job, shop: &Shop) -> Geometry {
-    let (mut stack, mut leaves) = (Stack::default(), Vec::new());
-    book::stack_into(job, &mut stack);
-    let fold = book::fold_of(job, shop, &stack).fold;
-    book::leaves(job, &stack, &fold, &mut leaves);
-    let trim = book::trim(job, shop, &stack, &fold, &leaves);
-    let cover = book::cover(job, &stack, &fold, trim.wrap.nominal);
-    let margins = book::margins(job, &leaves);
-    let mass = book::mass(job, &leaves, &trim);
-    (stack, leaves, trim, cover, margins, mass)
 }
 
 /// Works out the book's geometry so many times.

@@ -2,6 +2,9 @@
 //! of many runs, plain clock, as Markdown. `cargo bench --bench search`.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+mod geometry;
+
+use geometry::BOOK;
 use quirefit::advise::{Advice, Search};
 use quirefit::draft::Draft;
 use quirefit::titles::List;
@@ -37,13 +40,8 @@ fn main() {
     println!("|--:|--:|--:|");
     for sheets in [5, 25, 50, 100] {
         let pages = format!("{} + 4", (sheets - 1) * 4);
-        let draft = Draft::of(&[
-            ("pages", &pages),
-            ("size", "170 x 240"),
-            ("paper", "70 gsm gloss 0.058 mm"),
-            ("cover", "150 gsm gloss 0.115 mm"),
-            ("copies", "12,000"),
-        ]);
+        let mut draft = Draft::of(BOOK);
+        draft.set("pages", &pages);
         let job = job::read(&draft, &shop).job.expect("complete");
         let fresh = median(|| {
             black_box(plan::plan(black_box(&job), &shop));
