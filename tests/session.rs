@@ -6,14 +6,16 @@ mod session_entry;
 mod support;
 
 use proptest::prelude::*;
+use quirefit::advise::{Advice, MOST_TRIED};
 use quirefit::draft::{Draft, Kind, from_tree, to_tree};
 use quirefit::job::{self, SCHEMA};
 use quirefit::page::{EXAMPLE, Event, Patch, Session};
+use quirefit::plan;
 use quirefit::shop::{self, Shop, draft_of};
-use quirefit::view::html::{Page as Frame, frame};
-use quirefit::view::{Numbers, Printer};
+use quirefit::view::html::{Page as Frame, Scene, frame};
+use quirefit::view::{Numbers, Printer, Reading, Screen};
 use quirefit::words::{Files, LANGUAGES, Language, built_in};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use support::{JSON, files, text_of};
 
 /// What a browser would hold.
@@ -275,6 +277,38 @@ fn controls(html: &str) -> Vec<(String, String)> {
 }
 
 const SAID: &str = "64 pages, A5, 100 pound text, 750 copies";
+
+/// A figure of the frame, as the build inlines it, has the id that it keeps once the page has started:
+/// who is led to it before finds it after.
+#[test]
+fn figures_are_called_the_same_before_and_after_the_start() {
+    let (language, shop, draft) = (Language::first(), shop::demo(), Draft::of(EXAMPLE));
+    let words = language.words(&built_in());
+    let printer = Printer { words: &words, numbers: Numbers::METRIC };
+    let job = job::read(&draft, &shop).job.unwrap();
+    let plan = plan::plan(&job, &shop);
+    let advice = Advice::searched(&draft, &job, &shop, &plan, MOST_TRIED);
+    let scene = Scene {
+        job: &job,
+        shop: &shop,
+        plan: &plan,
+        advice: &advice,
+        versions: &[],
+        printer,
+        reading: Reading::Design,
+        screen: Screen::default(),
+    };
+    let page = Frame { draft: &draft, shop: &shop, printer, language, scene: Some(scene) };
+    let asked = |html: &str| -> BTreeSet<String> {
+        let ids = html.split(" id=\"ask-").skip(1);
+        ids.map(|rest| rest.split('"').next().unwrap().to_owned()).collect()
+    };
+    let before = asked(&frame(&page).into_string());
+    let after: BTreeSet<String> =
+        Page::open(None).html.values().flat_map(|html| asked(html)).collect();
+    assert!(before.len() > 10, "{before:?}");
+    assert_eq!(before, after);
+}
 
 #[test]
 fn a_line_typed_key_by_key_ends_in_an_answer() {

@@ -28,13 +28,18 @@ pub struct Page<'a> {
 /// The body of the page. It reads as a finished sample even where nothing can run.
 #[must_use]
 pub fn frame(page: &Page) -> Markup {
-    let whole = html! {
+    html! {
         div id="page" class="page" data-reading="design" {
             p id="notice" role="alert" { (page.printer.word("page.notice")) }
             (body(page))
         }
-    };
-    PreEscaped(placed(&whole.into_string(), "page"))
+    }
+}
+
+/// What the session will draw again into the element of an id: its figures are called the same now as
+/// then.
+fn held(id: &str, content: Markup) -> Markup {
+    PreEscaped(placed(&content.into_string(), id))
 }
 
 /// What stands in the frame but the notice that nothing runs; drawn again where the page changes its
@@ -60,7 +65,7 @@ pub fn body(page: &Page) -> Markup {
             div class="result" {
                 h1 class="quiet" { (printer.word("answer.heading")) }
                 section id="answer" aria-label=(printer.word("answer.heading")) {
-                    @if let Some(scene) = &page.scene { (answer(scene, false)) }
+                    @if let Some(scene) = &page.scene { (held("answer", answer(scene, false))) }
                 }
                 p id="status" role="status" class="quiet" {}
                 section id="picture" aria-label=(printer.word("picture.heading")) {
@@ -137,15 +142,18 @@ fn form(page: &Page) -> Markup {
 
 fn shell(region: &Region, page: &Page) -> Markup {
     let id = region.id;
+    let (summary, body) = (format!("summary-{id}"), format!("body-{id}"));
     let reading = page.scene.map_or(Reading::Design, |scene| scene.reading);
+    let hidden = !region.readings.contains(&reading);
+    let scene = page.scene.as_ref().filter(|_| !hidden);
     html! {
-        section class="region" id={ "region-" (id) } hidden[!region.readings.contains(&reading)] {
+        section class="region" id={ "region-" (id) } hidden[hidden] {
             h2 id={ "heading-" (id) } { (page.printer.word(&format!("region.{id}"))) }
             details id={ "open-" (id) } open[region.open] {
-                summary id={ "summary-" (id) } { (region_summary(region, page.scene.as_ref())) }
+                summary id=(summary) { (held(&summary, region_summary(region, scene))) }
                 // What stands closed is drawn when it is opened.
-                div id={ "body-" (id) } {
-                    @if region.open { (region_body(region, page.scene.as_ref())) }
+                div id=(body) {
+                    @if region.open { (held(&body, region_body(region, scene))) }
                 }
             }
         }
