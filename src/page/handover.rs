@@ -6,9 +6,13 @@ use super::reading::MAKERS_SAVE;
 use super::session::Session;
 use crate::draft::{Draft, FieldError, to_tree};
 use crate::job::{self, LINK_MARK, read_link};
-use crate::view::html::Scene;
+use crate::view::html::{self, Scene};
+use crate::view::qr::Picture;
 use crate::view::{Reading, csv, letter, xjdf};
 use crate::words::{Say, say};
+
+/// The element that shows the picture for scanners when it is opened.
+pub(super) const CODE: &str = "open-code";
 
 impl Session {
     /// Saves or copies; false where the act is another's.
@@ -65,6 +69,17 @@ impl Session {
             Err(errors) => Note::Faults("link.not-made", errors),
         };
         self.note(note, out);
+    }
+
+    /// The job as a picture, where somebody looks at it.
+    pub(super) fn show_code(&mut self, out: &mut Vec<Patch>) {
+        let shown = if self.code_open {
+            let picture = Picture::of(&self.draft, &self.address);
+            html::code(picture.as_ref(), &self.printer()).into_string()
+        } else {
+            String::new()
+        };
+        self.set_html("code", shown, out);
     }
 
     /// The page stands at this address. A book in it is opened, and leaves the address again: what an

@@ -3,6 +3,7 @@
 use super::advising::Advising;
 use super::event::{Event, Patch};
 use super::files::Note;
+use super::handover::CODE;
 use super::history::{History, State};
 use super::keeping::Elsewhere;
 use super::language::SETTING;
@@ -73,6 +74,8 @@ pub struct Session {
     pub(super) sent: BTreeMap<String, String>,
     /// Regions that stand open.
     pub(super) open: Vec<&'static str>,
+    /// The picture for scanners stands open.
+    pub(super) code_open: bool,
     pub(super) keeps: bool,
     /// What the browser was given to keep last.
     pub(super) kept: Saved,
@@ -127,6 +130,7 @@ impl Session {
             announced: None,
             sent: BTreeMap::new(),
             open: REGIONS.iter().filter(|row| row.open).map(|row| row.id).collect(),
+            code_open: false,
             keeps: true,
             kept: Saved::default(),
             elsewhere: Elsewhere::default(),
@@ -374,6 +378,10 @@ impl Session {
     }
 
     fn toggle(&mut self, id: &str, value: &str, out: &mut Vec<Patch>) {
+        if id == CODE {
+            self.code_open = value == "open";
+            return self.show_code(out);
+        }
         let id = id.strip_prefix("open-");
         let Some(region) = REGIONS.iter().find(|region| Some(region.id) == id) else { return };
         self.set_open(region.id, value == "open");

@@ -8,6 +8,7 @@ pub mod json;
 pub mod letter;
 mod numbers;
 mod plain;
+pub mod qr;
 mod regions;
 mod render;
 mod screen;

@@ -11,6 +11,7 @@ use quirefit::page::Json;
 use quirefit::shop::{self, Shop};
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::process::Command;
 
 /// The library's JSON, in place of the browser's own.
 pub const JSON: Json = Json { parse, print };
@@ -128,6 +129,18 @@ pub fn planned_file(path: &str) -> (Draft, Job, Shop) {
     let shop = shop_for(&draft);
     let job = job(&draft, &shop);
     (draft, job, shop)
+}
+
+/// What a program of Debian's prints. `pkg-scripts/toolchain browsers` brings those that tests use.
+#[track_caller]
+pub fn ran(program: &str, arguments: &[&str]) -> Vec<u8> {
+    let output = Command::new(program).args(arguments).output();
+    let output = output.unwrap_or_else(|error| {
+        panic!("{program}: {error}; pkg-scripts/toolchain browsers installs it")
+    });
+    let said = String::from_utf8_lossy(&output.stderr);
+    assert!(output.status.success(), "{program} {arguments:?}: {}: {said}", output.status);
+    output.stdout
 }
 
 /// Fails at the first line in which two values differ when written out.

@@ -6,6 +6,7 @@ use super::{Scene, answer, calibration, picture, true_size};
 use crate::draft::{Draft, Group};
 use crate::entry::LengthUnit;
 use crate::shop::Shop;
+use crate::view::qr::{Held, Picture};
 use crate::view::{Printer, REGIONS, Reading, Region, Screen, placed};
 use crate::words::{LANGUAGES, Language};
 use maud::{Markup, PreEscaped, html};
@@ -207,10 +208,34 @@ fn foot(page: &Page) -> Markup {
                 }
                 div id="file-note" role="alert" {}
             }
+            details class="more" id="open-code" {
+                summary { (printer.word("code.heading")) }
+                div id="code" {}
+            }
             p class="about" { (printer.word("page.private")) " " span id="storage" {} }
             p class="about" id="version" {
                 (printer.word("page.version")) " " (env!("CARGO_PKG_VERSION"))
             }
+        }
+    }
+}
+
+/// A picture of the job for cameras and scanners, and what it holds.
+#[must_use]
+pub fn code(picture: Option<&Picture>, printer: &Printer) -> Markup {
+    html! {
+        @match picture {
+            Some(picture) => {
+                (picture.svg(printer.word("code.label")))
+                p {
+                    (printer.word(match picture.held {
+                        Held::Link => "code.link",
+                        Held::Keys => "code.keys",
+                    })) " "
+                    (printer.word("code.alone"))
+                }
+            }
+            None => p { (printer.word("code.long")) },
         }
     }
 }

@@ -29,8 +29,8 @@ pub use explanation::{appendix, explanation};
 pub use fields::{file_fault, note};
 pub use first_off::first_off;
 pub use frame::{
-    HANDED, Page, READINGS, body, frame, region_body, region_summary, restore_question, shop_line,
-    unread,
+    HANDED, Page, READINGS, body, code, frame, region_body, region_summary, restore_question,
+    shop_line, unread,
 };
 pub use offers::{Offer, is_offered, offers, option_id};
 pub use scene::Scene;
