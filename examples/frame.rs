@@ -7,7 +7,7 @@ use quirefit::advise::{Advice, MOST_TRIED};
 use quirefit::draft::Draft;
 use quirefit::page::EXAMPLE;
 use quirefit::view::html::{Page, Scene, frame};
-use quirefit::view::{Numbers, Printer, Reading, Screen};
+use quirefit::view::{Numbers, Printer, Reading, Screen, Ticks};
 use quirefit::words::{Language, built_in};
 use quirefit::{job, plan, shop};
 
@@ -21,8 +21,10 @@ fn main() {
     let planned = job.as_ref().map(|job| plan::plan(job, &shop));
     let both = job.as_ref().zip(planned.as_ref());
     let advice = both.map(|(job, plan)| Advice::searched(&draft, job, &shop, plan, MOST_TRIED));
+    let ticks = Ticks::default();
     let scene = both.zip(advice.as_ref()).map(|((job, plan), advice)| Scene {
         versions: &[],
+        ticks: &ticks,
         job,
         shop: &shop,
         plan,

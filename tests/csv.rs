@@ -29,6 +29,7 @@ fn tables_of(path: &str, reading: Reading, numbers: Numbers) -> (Vec<Table>, Str
         plan: &planned,
         advice: &advice,
         versions: &[],
+        ticks: &quirefit::view::Ticks::default(),
         printer,
         reading,
         screen: Screen::default(),

@@ -227,6 +227,7 @@ fn everything_seen(session: &mut Session, path: &str) -> String {
     for (reading, _) in READINGS {
         tell("act", "reading", reading);
         tell("rest", "", "");
+        tell("act", "print-card", "");
         tell("act", "print-figures", "");
         tell("printed", "", "");
     }

@@ -526,6 +526,7 @@ fn show_everything(session: &mut Session, printed: &mut Printed, beginnings: &BT
         }
         tell(session, "act", "explain", "");
     }
+    tell(session, "act", "print-card", "");
     tell(session, "act", "print-figures", "");
     tell(session, "print", "", "");
 }
@@ -763,6 +764,7 @@ fn texts(
         plan: planned,
         advice: &advice,
         versions: &[],
+        ticks: &quirefit::view::Ticks::default(),
         printer,
         reading,
         screen,

@@ -78,6 +78,8 @@ export function attach(root, ask, keep, seek) {
     if (caret) heir.setSelectionRange(...caret);
   };
 
+  const speaker = () => root.host ?? root.documentElement;
+
   const fill = (control, text) => {
     if (ticks(control)) control.checked = control.value === text;
     else if (control.value !== text) control.value = text;
@@ -125,13 +127,17 @@ export function attach(root, ask, keep, seek) {
     near: at((element) => element.scrollIntoView({ block: "nearest" })),
     taken: () => (taken = true),
     store: ({ text }) => keep(text) || setTimeout(tell, 0, "storage", "", "none"),
-    language: ({ tag }) => (root.host ?? root.documentElement).lang = tag,
+    language: ({ tag }) => (speaker().lang = tag),
     title: ({ text }) => root === document && (document.title = text),
     address: ({ text }) => root === document && history.replaceState(null, "", text),
     download: ({ name, text }) => download(name, text),
     copy: ({ text }) => copy(text),
     announce: ({ text }) => announce(text),
-    print: () => setTimeout(print), // the window it opens holds the script up
+    print: () => {
+      const now = new Intl.DateTimeFormat(speaker().lang, { dateStyle: "long", timeStyle: "short" }).format();
+      root.querySelectorAll("[data-now]").forEach((element) => (element.textContent = now));
+      setTimeout(print); // the window it opens holds the script up
+    },
     search: (patch) => seek(patch),
     later,
   };

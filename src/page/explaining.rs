@@ -2,8 +2,8 @@
 
 use super::event::Patch;
 use super::session::Session;
+use crate::view::ask_of;
 use crate::view::html;
-use crate::view::{Reading, ask_of};
 
 impl Session {
     /// A figure was asked at an element: opens its explanation there, closes it when asked again.
@@ -44,15 +44,6 @@ impl Session {
         let at = self.explained.clone();
         if self.sent.insert("explanation at".to_owned(), at.clone()).unwrap_or_default() != at {
             out.push(Patch::Place { id: "explanation".to_owned(), at });
-        }
-    }
-
-    /// How every figure was worked out, for paper; not for a client.
-    pub(super) fn print_figures(&mut self, out: &mut Vec<Patch>) {
-        let scene = self.scene().filter(|scene| scene.reading != Reading::Client);
-        if let Some(all) = scene.map(|scene| html::appendix(&scene).into_string()) {
-            self.set_html("appendix", all, out);
-            out.push(Patch::Print {});
         }
     }
 }

@@ -32,6 +32,7 @@ impl Session {
             job: (!self.untouched).then(|| self.draft.clone()),
             earlier: self.pending.iter().chain(&self.elsewhere.jobs).cloned().collect(),
             versions: self.versions.drafts(),
+            ticks: self.ticks.clone(),
             shop: self.own_shop.as_ref().or(self.elsewhere.shop.as_ref()).cloned(),
             unread: self.unread.clone(),
         }

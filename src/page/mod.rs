@@ -19,12 +19,14 @@ mod language;
 #[cfg(target_arch = "wasm32")]
 mod objects;
 mod offering;
+mod printing;
 mod reading;
 mod saved;
 mod sections;
 mod session;
 mod show;
 mod suggest;
+mod ticking;
 mod true_size;
 mod units_choice;
 mod versions;

@@ -18,7 +18,7 @@ pub(super) fn name_of(reading: Reading) -> &'static str {
 }
 
 /// What only makers save: the shop's figures, and what goes to other machines, waste included.
-pub(super) const MAKERS_SAVE: [&str; 3] = ["save-shop", "print-figures", "save-xjdf"];
+pub(super) const MAKERS_SAVE: [&str; 4] = ["save-shop", "print-card", "print-figures", "save-xjdf"];
 
 impl Session {
     /// Somebody else reads. Whatever a client must not see leaves the page before the next paint.
@@ -28,6 +28,7 @@ impl Session {
         self.explained.clear();
         // A browser that never tells when it has printed keeps the figures' workings until now.
         self.set_html("appendix", String::new(), out);
+        self.forget_card(out);
         self.announced = None;
         self.show_file_note(out);
         self.show(out);

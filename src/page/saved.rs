@@ -4,7 +4,7 @@ use super::language::SETTING;
 use super::reading::{name_of, reading_of};
 use super::true_size::card_pixels;
 use crate::draft::{Draft, Tree, from_tree, to_tree};
-use crate::view::Reading;
+use crate::view::{Reading, Ticks};
 use crate::words::Language;
 use crate::{job, shop};
 
@@ -32,6 +32,8 @@ pub(super) struct Saved {
     pub earlier: Vec<Draft>,
     /// Versions kept to compare.
     pub versions: Vec<Draft>,
+    /// What has been ticked off on the set-up list.
+    pub ticks: Ticks,
     /// The shop's file.
     pub shop: Option<Draft>,
     /// A kept state that could not be read: damaged, or a newer page's.
@@ -47,6 +49,7 @@ impl Default for Saved {
             job: None,
             earlier: Vec::new(),
             versions: Vec::new(),
+            ticks: Ticks::default(),
             shop: None,
             unread: None,
         }
@@ -92,6 +95,13 @@ impl Saved {
                     found.versions =
                         list.iter().filter_map(|tree| part(tree, &job::SCHEMA)).collect();
                 }
+                ("ticks", Tree::List(list)) => {
+                    let texts = list.iter().filter_map(|tree| match tree {
+                        Tree::Text(text) => Some(text.clone()),
+                        _ => None,
+                    });
+                    found.ticks = Ticks::of(texts);
+                }
                 ("shop", tree) => {
                     found.shop = part(tree, &shop::SCHEMA);
                     whole &= found.shop.as_ref().is_none_or(|draft| shop::read(draft).is_ok());
@@ -131,6 +141,10 @@ impl Saved {
         if !self.versions.is_empty() {
             let versions = self.versions.iter().map(|job| to_tree(job, &job::SCHEMA));
             entries.push(("versions".to_owned(), Tree::List(versions.collect())));
+        }
+        if self.ticks.all().next().is_some() {
+            let lines = self.ticks.all().map(|line| Tree::text(line.clone()));
+            entries.push(("ticks".to_owned(), Tree::List(lines.collect())));
         }
         if let Some(shop) = &self.shop {
             entries.push(("shop".to_owned(), to_tree(shop, &shop::SCHEMA)));

@@ -20,7 +20,8 @@ use crate::job::{self, Job};
 use crate::plan::Plan;
 use crate::shop::{self, Shop};
 use crate::view::html::{self};
-use crate::view::{Numbers, Printer, REGIONS, Reading, Screen};
+use crate::view::set_up::TICK;
+use crate::view::{Numbers, Printer, REGIONS, Reading, Screen, Ticks};
 use crate::words::{Files, Language, Mark, Words, built_in, say};
 use std::collections::BTreeMap;
 
@@ -69,6 +70,8 @@ pub struct Session {
     pub(super) advising: Advising,
     pub(super) offering: Offering,
     pub(super) versions: Versions,
+    /// What has been ticked off on the set-up list.
+    pub(super) ticks: Ticks,
     pub(super) announced: Option<Verdict>,
     /// What each element was last given, so that only changes are sent.
     pub(super) sent: BTreeMap<String, String>,
@@ -127,6 +130,7 @@ impl Session {
             advising: Advising::default(),
             offering: Offering::default(),
             versions: Versions::of_last_time(saved.versions),
+            ticks: saved.ticks,
             announced: None,
             sent: BTreeMap::new(),
             open: REGIONS.iter().filter(|row| row.open).map(|row| row.id).collect(),
@@ -166,6 +170,7 @@ impl Session {
             "address" => self.arrive(value, &mut out),
             "change" if id == SETTING => self.speak(value, &mut out),
             "width" => self.width(value, &mut out),
+            "change" if id.starts_with(TICK) => self.tick(id, !value.is_empty(), &mut out),
             "input" | "change" if id == "card" => self.card(value, &mut out),
             "input" | "change" => self.typed(id, value, &mut out),
             "leave" => {
@@ -350,7 +355,8 @@ impl Session {
             "restore" => self.restore(value == "yes", out),
             "reading" => self.read_as(value, out),
             "explain" => self.explain(value, out),
-            "print" => out.push(Patch::Print {}),
+            "print" => self.print_page(out),
+            "print-card" => self.print_card(out),
             "print-figures" => self.print_figures(out),
             _ => self.act_on_sections(act, value, out),
         }
@@ -360,6 +366,7 @@ impl Session {
     pub(super) fn replace(&mut self, draft: Draft, out: &mut Vec<Patch>) {
         self.remember("");
         self.draft = draft;
+        self.ticks = Ticks::default();
         self.file_note = None;
         self.set_text("file-note", "", out);
         self.said.clear();
@@ -369,8 +376,12 @@ impl Session {
 
     fn restore(&mut self, yes: bool, out: &mut Vec<Patch>) {
         self.versions.restore(yes, &self.shop);
+        let ticks = core::mem::take(&mut self.ticks);
         match self.pending.pop() {
-            Some(draft) if yes => self.replace(draft, out),
+            Some(draft) if yes => {
+                self.replace(draft, out);
+                self.ticks = ticks;
+            }
             _ => self.show(out),
         }
         self.ask_restore(out);

@@ -248,42 +248,12 @@ impl Session {
         self.set_html("first-off", told.unwrap_or_default(), out);
     }
 
-    /// Opens every region for the printer, and closes them again.
-    pub(super) fn prepare_print(&mut self, before: bool, out: &mut Vec<Patch>) {
-        let open = self.open.clone();
-        if before {
-            self.seek_here();
-            self.open = REGIONS.iter().map(|region| region.id).collect();
-            let screen = self.screen;
-            self.screen = screen.on_paper();
-            self.paint_drawings(out);
-            self.rest(out);
-            self.screen = screen;
-        } else {
-            self.paint_drawings(out);
-            out.push(Patch::Later {});
-        }
-        for region in &REGIONS {
-            let stands_open = before || open.contains(&region.id);
-            let id = format!("open-{}", region.id);
-            out.push(Patch::Attr { id, name: "open", value: stands_open.then(String::new) });
-        }
-        // Lists that are folded in a region are unfolded on paper.
-        for id in ["limits-rest", "sheet-refused"].into_iter().filter(|id| self.stands(id)) {
-            let value = before.then(String::new);
-            out.push(Patch::Attr { id: id.to_owned(), name: "open", value });
-        }
-        self.open = open;
-        if !before {
-            self.set_html("appendix", String::new(), out);
-        }
-    }
-
     /// What the views look at; nothing before the first complete job.
     pub(super) fn scene(&self) -> Option<Scene<'_>> {
         let (job, plan, advice) = self.shown.as_ref()?;
         let (printer, reading) = (self.printer(), self.reading);
-        let (versions, screen) = (&self.versions.kept, self.screen);
-        Some(Scene { job, shop: &self.shop, plan, advice, versions, printer, reading, screen })
+        let (versions, ticks, screen) = (&self.versions.kept, &self.ticks, self.screen);
+        let shop = &self.shop;
+        Some(Scene { job, shop, plan, advice, versions, ticks, printer, reading, screen })
     }
 }

@@ -6,8 +6,8 @@ use crate::job::Job;
 use crate::plan::{Plan, Verdict};
 use crate::shop::Shop;
 use crate::units::{Measure, Mm, Pages};
-use crate::view::Printer;
-use crate::view::html::{cost, run, set_up, sheet};
+use crate::view::html::{cost, run, sheet};
+use crate::view::{Printer, set_up};
 use crate::words::{Say, say};
 
 /// The plan for a person to read, line by line.
@@ -67,8 +67,7 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
         sheet::told(job, shop, plan).iter().map(|told| format!("  {}", printer.text(told))),
     );
     lines.push(format!("\n{}", printer.word("region.set-up")));
-    let told = set_up::settings(job, shop, plan);
-    lines.extend(told.iter().map(|told| format!("  [ ] {}", printer.text(told))));
+    lines.extend(set_up::settings(&case).iter().map(|row| format!("  [ ] {}", row.text(printer))));
     lines.push(format!("\n{}", printer.word("region.run")));
     lines.extend(run::told(&case).iter().map(|told| format!("  {}", printer.text(told))));
     lines.push(format!("\n{}", printer.word("region.cost")));

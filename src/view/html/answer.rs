@@ -60,7 +60,7 @@ fn about(scene: &Scene) -> Say {
 
 /// Why: head-room when it fits, else what decides. A client never hears of limits, and of head-room
 /// only up to the next full step.
-fn reason(scene: &Scene) -> Say {
+pub(super) fn reason(scene: &Scene) -> Say {
     let worst = scene.plan.findings.iter().find(|finding| finding.weight >= Weight::Marginal);
     match (worst, scene.reading) {
         (None, _) => room(scene),
@@ -102,7 +102,7 @@ fn price(scene: &Scene) -> Option<Say> {
 }
 
 /// The verdict as a shape: a tick in a circle, a balance tipped, a bar crossed.
-fn mark(verdict: Verdict) -> Markup {
+pub(super) fn mark(verdict: Verdict) -> Markup {
     let path = match verdict {
         Verdict::Fits => "M12 2a10 10 0 1 0 0 20a10 10 0 1 0 0-20M7 12.5l3.5 3.5l6.5-8",
         Verdict::Marginal => "M4 10l16-5M12 4v17M8 21h8M4 10l-3 6h6zM20 5l-3 6h6z",

@@ -89,6 +89,7 @@ pub fn body(page: &Page) -> Markup {
             }
         }
         (foot(page))
+        article id="job-card" {}
     }
 }
 
@@ -174,9 +175,10 @@ pub fn region_body(region: &Region, scene: Option<&Scene>) -> Markup {
 }
 
 /// What the foot of the page saves, prints and copies.
-pub const HANDED: [&str; 8] = [
+pub const HANDED: [&str; 9] = [
     "save-job",
     "save-shop",
+    "print-card",
     "print",
     "print-figures",
     "copy-link",

@@ -2,6 +2,7 @@
 
 pub mod answer;
 pub mod bindings;
+mod card;
 pub mod compare;
 pub mod cost;
 pub mod cover;
@@ -25,6 +26,7 @@ pub mod trim;
 mod true_size;
 
 pub use answer::{answer, picture};
+pub use card::card;
 pub use explanation::{appendix, explanation};
 pub use fields::{file_fault, note};
 pub use first_off::first_off;

@@ -103,7 +103,7 @@ fn stations(scene: &Scene) -> Markup {
 }
 
 /// How often a supply wants somebody.
-fn stop_told(case: &Case, stop: &Stop) -> Say {
+pub(super) fn stop_told(case: &Case, stop: &Stop) -> Say {
     let key = match (stop.times, stop.running) {
         (0, _) => "run.stop.never",
         (_, true) => "run.stop.running",

@@ -7,7 +7,7 @@ use crate::explain::{Case, figure};
 use crate::job::Job;
 use crate::plan::{Folio, Plan};
 use crate::shop::Shop;
-use crate::view::{Printer, Reading, Screen, svg};
+use crate::view::{Printer, Reading, Screen, Ticks, svg};
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -24,6 +24,8 @@ pub struct Scene<'a> {
     pub advice: &'a Advice,
     /// Versions that were kept to compare.
     pub versions: &'a [Version],
+    /// What has been ticked off.
+    pub ticks: &'a Ticks,
     /// Language and numbers.
     pub printer: Printer<'a>,
     /// Who reads.

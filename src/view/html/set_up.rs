@@ -2,13 +2,9 @@
 //! at on the first book.
 
 use super::Scene;
-use super::run::role;
-use crate::explain::Case;
-use crate::job::Job;
-use crate::plan::Plan;
-use crate::shop::Shop;
 use crate::units::Measure;
-use crate::words::{Say, say};
+use crate::view::set_up::{Row, boxes};
+use crate::words::say;
 use maud::{Markup, html};
 
 /// One line: the sheet, the stitches, the knife.
@@ -27,126 +23,56 @@ pub fn summary(scene: &Scene) -> Markup {
 /// Cautions first, then the list with boxes to tick.
 #[must_use]
 pub fn body(scene: &Scene) -> Markup {
+    let boxes = boxes(&scene.case());
+    let first = boxes.iter().position(|(name, _)| name.starts_with("tick-first")).unwrap_or(0);
+    let (settings, first_book) = boxes.split_at(first);
+    let done = boxes.iter().filter(|(_, row)| ticked(scene, row)).count();
     html! {
         p class="caution" { strong { (scene.word("cautions.machine")) } }
         p class="caution" { (scene.word("cautions.wire")) }
-        ol class="set-up" {
-            @for (index, told) in settings(scene.job, scene.shop, scene.plan).iter().enumerate() {
-                (tick(scene, &format!("set-{index}"), told))
-            }
-        }
+        (list(scene, settings))
         h3 { (scene.word("setup.first")) }
-        ol class="set-up" {
-            @for (index, told) in first_book(scene).iter().enumerate() {
-                (tick(scene, &format!("first-{index}"), told))
-            }
+        (list(scene, first_book))
+        p class="ticked" {
+            (scene.tell(&say("setup.ticked").put("done", count(done)).put("all", count(boxes.len()))))
+            " " (scene.word("setup.again"))
         }
-        p { (scene.word("setup.again")) }
         p class="caution" { (scene.word("cautions.dummy")) }
     }
 }
 
-/// One line with its box. The box has no name: ticking it changes nothing but itself. Figures in the
-/// line are asked about by tapping them, so the line is no label; the box is as large as a glove.
-fn tick(scene: &Scene, id: &str, told: &Say) -> Markup {
+fn count(number: usize) -> Measure {
+    Measure::count(number as u32)
+}
+
+fn ticked(scene: &Scene, row: &Row) -> bool {
+    scene.ticks.has(&row.text(&scene.printer))
+}
+
+/// Lines with their boxes. Figures in a line are asked about by tapping them, so the line is no label;
+/// the box is as large as a glove.
+fn list(scene: &Scene, rows: &[(String, Row)]) -> Markup {
     html! {
-        li {
-            label class="tick" { input type="checkbox" id={ "tick-" (id) } aria-labelledby={ "line-" (id) }; }
-            span id={ "line-" (id) } { (scene.tell(told)) }
+        ol class="set-up" {
+            @for (name, row) in rows {
+                li {
+                    label class="tick" {
+                        input type="checkbox" id=(name) name=(name) checked[ticked(scene, row)]
+                            aria-labelledby={ "line-" (name) };
+                    }
+                    div id={ "line-" (name) } { (line(scene, row)) }
+                }
+            }
         }
     }
 }
 
-/// The operator's values, in the order of the line.
+/// What is set, to what, and what to mind.
 #[must_use]
-pub fn settings(job: &Job, shop: &Shop, plan: &Plan) -> Vec<Say> {
-    let case = Case::new(job, shop, plan);
-    let results = &plan.results;
-    let placement = &results.stitches.placement;
-    let at_foot = shop.lines.get(job.line).is_some_and(|line| line.stitching.lay_at_foot);
-    let edge = if at_foot { "setup.foot" } else { "setup.head" };
-    let mut list = vec![
-        case.fill(
-            say("setup.sheet").say("edge", say(edge)),
-            &[("width", "flat_width", 0), ("height", "travel", 0)],
-        ),
-        counted(&case, "setup.sheets", job.sheets().as_f64(), "set_sheets", 0),
-    ];
-    for (index, component) in results.run.quantities.components.iter().enumerate() {
-        let at = index + 1;
-        let sheets = f64::from(component.sheets);
-        let told = counted(&case, "setup.component", sheets, "part_sheets", at)
-            .say("role", say(role(job, component.section)));
-        list.push(case.fill(told, &[("leaf", "leaf_one", at), ("two", "leaf_two", at)]));
+pub fn line(scene: &Scene, row: &Row) -> Markup {
+    html! {
+        span class="what" { (scene.tell(&row.label)) } " "
+        @if let Some(value) = &row.value { strong { (scene.tell(value)) } " " }
+        @if let Some(note) = &row.note { span class="mind" { (scene.tell(note)) } }
     }
-    if job.sections.len() > 1 {
-        list.push(say("setup.order"));
-    }
-    let value = |key: &str, id| case.fill(say(key), &[("value", id, 0)]);
-    list.push(value("setup.head-gap", "flat_stack"));
-    for (index, stitch) in placement.stitches.iter().enumerate().filter(|(_, one)| one.pass == 1) {
-        let at = index + 1;
-        let slots = [
-            ("stop", "from_stop", at),
-            ("from_head", "from_head", at),
-            ("from_foot", "from_foot", at),
-        ];
-        list.push(case.fill(say("setup.stitch").put("head", Measure::count(stitch.head)), &slots));
-    }
-    list.extend(placement.moves().enumerate().map(|(index, to)| {
-        let told = say("setup.pass").put("pass", Measure::count(to.pass));
-        case.fill(told, &[("step", "pass_step", index + 1), ("shift", "pass_shift", index + 1)])
-    }));
-    list.push(
-        case.fill(
-            say("setup.wire"),
-            &[("wire", "wire", 0), ("leg", "leg", 0), ("draw", "draw", 0)],
-        ),
-    );
-    list.push(
-        case.fill(say("setup.fold").put("tolerance", job.tolerance), &[("fold", "fold_at", 0)]),
-    );
-    list.push(value("setup.nip", "spine"));
-    list.push(match results.run.set_up.former {
-        Some(_) => value("setup.former", "spine"),
-        None => say("setup.no-former"),
-    });
-    list.push(case.fill(
-        say("setup.knife"),
-        &[
-            ("spine", "knife_spine", 0),
-            ("face", "knife_face", 0),
-            ("cut", "face_cut", 0),
-            ("innermost", "innermost_chip", 0),
-        ],
-    ));
-    list.push(value("setup.clamp", "spine"));
-    if results.run.set_up.pile.is_some() {
-        list.push(
-            case.fill(say("setup.pile"), &[("copies", "pile", 0), ("height", "pile_height", 0)]),
-        );
-    }
-    list
-}
-
-/// A sentence whose wording depends on the number of a figure.
-fn counted(case: &Case, key: &str, number: f64, id: &'static str, at: usize) -> Say {
-    let mut told = say(key);
-    told.number = Some(number);
-    case.fill(told, &[("sheets", id, at)])
-}
-
-/// What to look at on the first book and after the first stop.
-fn first_book(scene: &Scene) -> Vec<Say> {
-    let (job, case) = (scene.job, scene.case());
-    vec![
-        say("setup.first.order"),
-        case.fill(say("setup.first.spine"), &[("spine", "spine", 0)]),
-        say("setup.first.width").put("width", job.size.width).put("tolerance", job.tolerance),
-        say("setup.first.height").put("height", job.size.height).put("tolerance", job.tolerance),
-        say("setup.first.square").put("tolerance", job.tolerance),
-        say("setup.first.stitch").put("tolerance", job.tolerance),
-        say("setup.first.legs"),
-        case.fill(say("setup.first.push-out"), &[("push_out", "push_out", 0)]),
-    ]
 }

@@ -4,6 +4,7 @@
 mod access;
 mod advice;
 mod bounds;
+mod card;
 mod client;
 mod compare;
 mod drawings;
@@ -36,6 +37,7 @@ pub fn all() -> Vec<&'static Case> {
         client::CASES,
         language::CASES,
         drawings::CASES,
+        card::CASES,
         compare::CASES,
         looks::CASES,
         lost::CASES,

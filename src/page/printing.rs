@@ -1,0 +1,89 @@
+//! What goes onto paper: the whole page with every region open, or the job card alone.
+
+use super::event::Patch;
+use super::files::Note;
+use super::session::Session;
+use crate::view::html;
+use crate::view::{REGIONS, Reading};
+
+/// Says, on the page's own element, that only the card is printed.
+const ALONE: &str = "data-print";
+
+impl Session {
+    /// Opens every region for the printer, and closes them again.
+    pub(super) fn prepare_print(&mut self, before: bool, out: &mut Vec<Patch>) {
+        if self.only_card() {
+            if !before {
+                self.forget_card(out);
+            }
+            return;
+        }
+        let open = self.open.clone();
+        if before {
+            self.seek_here();
+            self.open = REGIONS.iter().map(|region| region.id).collect();
+            let screen = self.screen;
+            self.screen = screen.on_paper();
+            self.paint_drawings(out);
+            self.rest(out);
+            self.screen = screen;
+        } else {
+            self.paint_drawings(out);
+            out.push(Patch::Later {});
+        }
+        for region in &REGIONS {
+            let stands_open = before || open.contains(&region.id);
+            let id = format!("open-{}", region.id);
+            out.push(Patch::Attr { id, name: "open", value: stands_open.then(String::new) });
+        }
+        // Lists that are folded in a region are unfolded on paper.
+        for id in ["limits-rest", "sheet-refused"].into_iter().filter(|id| self.stands(id)) {
+            let value = before.then(String::new);
+            out.push(Patch::Attr { id: id.to_owned(), name: "open", value });
+        }
+        self.open = open;
+        if !before {
+            self.set_html("appendix", String::new(), out);
+        }
+    }
+
+    /// Prints the job card, which holds the line's figures: never for a client.
+    pub(super) fn print_card(&mut self, out: &mut Vec<Patch>) {
+        let scene = self.scene().filter(|scene| scene.reading != Reading::Client);
+        if let Some(card) = scene.map(|scene| html::card(&scene).into_string()) {
+            self.set_html("job-card", card, out);
+            self.set_attr("page".to_owned(), ALONE, Some("card"), out);
+            out.push(Patch::Print {});
+        } else {
+            self.note(Note::said("answer.empty"), out);
+        }
+    }
+
+    /// Prints the page as it stands.
+    pub(super) fn print_page(&mut self, out: &mut Vec<Patch>) {
+        // A browser that never tells when it has printed keeps the card until now.
+        self.forget_card(out);
+        out.push(Patch::Print {});
+    }
+
+    fn only_card(&self) -> bool {
+        self.sent.get("job-card").is_some_and(|card| !card.is_empty())
+    }
+
+    /// Takes the card off the page: it has been printed, or somebody else reads.
+    pub(super) fn forget_card(&mut self, out: &mut Vec<Patch>) {
+        if self.only_card() {
+            self.set_html("job-card", String::new(), out);
+            self.set_attr("page".to_owned(), ALONE, None, out);
+        }
+    }
+
+    /// How every figure was worked out, for paper; not for a client.
+    pub(super) fn print_figures(&mut self, out: &mut Vec<Patch>) {
+        let scene = self.scene().filter(|scene| scene.reading != Reading::Client);
+        if let Some(all) = scene.map(|scene| html::appendix(&scene).into_string()) {
+            self.set_html("appendix", all, out);
+            self.print_page(out);
+        }
+    }
+}
