@@ -9,6 +9,7 @@ use crate::explain::{Case, explain, finding as found};
 use crate::job::{ImagesMovedBy, Spine};
 use crate::plan::{Trust, Weight};
 use crate::units::{Measure, Pages};
+use crate::view::qr::Picture;
 use crate::view::set_up::{Row, first_book, settings};
 use crate::words::{Say, say};
 use maud::{Markup, html};
@@ -16,12 +17,14 @@ use maud::{Markup, html};
 /// What the rules found that a card has room for; the rest is counted.
 const MOST_FOUND: usize = 5;
 
-/// The card. The page writes into its `time` when it is printed: the core has no clock.
+/// The card, with the picture that brings the job back onto a page. The page writes into its `time` when it is printed: the core has no clock.
 #[must_use]
-pub fn card(scene: &Scene) -> Markup {
+pub fn card(scene: &Scene, code: Option<&Picture>) -> Markup {
     html! {
-        (head(scene))
-        (verdict(scene))
+        div class="top" {
+            div { (head(scene)) (verdict(scene)) }
+            @if let Some(code) = code { (code.svg(scene.printer.word("code.label"))) }
+        }
         div class="columns" {
             section {
                 h2 { (scene.word("card.set")) }
