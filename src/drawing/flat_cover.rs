@@ -3,6 +3,7 @@
 //! Cut, bleed, safe areas, creases, the stitches with what words keep from them, and the room that
 //! is left for words on the spine.
 
+use super::cover_parts::{Area, CoverParts, Crown, Panel};
 use super::press_sheet::number;
 use super::shapes::{Sketch, at};
 use super::{Anchor, Drawing, Pen, Point, Room};
@@ -44,7 +45,9 @@ pub fn flat_cover(plan: &Plan, kept: &Kept, room: Room) -> Drawing {
     let (wide, high) = (cover.with_bleed.width.get(), cover.with_bleed.height.get());
     let scale = ((room.width() - left - right) / wide).min(HIGH / high);
     let middle = left + (room.width() - left - right) / 2.0;
-    let frame = Frame { plan, kept, room, scale, middle };
+    let bleed = kept.bleed.unwrap_or(Mm::ZERO);
+    let parts = CoverParts::of(plan, bleed, kept.safe);
+    let frame = Frame { plan, kept, parts, room, scale, middle };
     let mut sketch = Sketch::default();
     frame.sheet(&mut sketch);
     frame.spine(&mut sketch);
@@ -76,6 +79,7 @@ pub fn flat_cover(plan: &Plan, kept: &Kept, room: Room) -> Drawing {
 struct Frame<'a> {
     plan: &'a Plan,
     kept: &'a Kept,
+    parts: CoverParts,
     room: Room,
     scale: f64,
     /// The middle of the spine.
@@ -95,78 +99,57 @@ impl Frame<'_> {
         (open.width / 2.0, open.height, self.kept.bleed.unwrap_or(Mm::ZERO))
     }
 
+    /// The corners of an area.
+    fn corners(&self, area: Area) -> (Point, Point) {
+        (self.at(area.left, area.top), self.at(area.right, area.bottom))
+    }
+
     /// Paper with its bleed, the cut, the creases.
     fn sheet(&self, sketch: &mut Sketch) {
-        let (half, high, bleed) = self.lengths();
-        let (head, foot) = (self.at(-half - bleed, -bleed), self.at(half + bleed, high + bleed));
+        let (head, foot) = self.corners(self.parts.bleed);
         let middle = f64::midpoint(head.y, foot.y);
         let (from, to) = (at(head.x, middle), at(foot.x, middle));
         sketch.strip(from, to, foot.y - head.y, Pen::Paper(self.kept.kind), false);
-        sketch.rectangle(self.at(-half, Mm::ZERO), self.at(half, high), Pen::Cut);
-        for crease in self.creases() {
-            let (from, to) = (self.at(crease, Mm::ZERO), self.at(crease, high));
-            sketch.line(at(from.x, head.y - 1.5), at(to.x, foot.y + 1.5), Pen::Print);
+        let (from, to) = self.corners(self.parts.trim);
+        sketch.rectangle(from, to, Pen::Cut);
+        for crease in &self.parts.creases {
+            let x = self.at(*crease, Mm::ZERO).x;
+            sketch.line(at(x, head.y - 1.5), at(x, foot.y + 1.5), Pen::Print);
         }
-    }
-
-    /// One in the middle of a round spine, two at the edges of a square one.
-    fn creases(&self) -> impl Iterator<Item = Mm> {
-        let offset = self.plan.results.cover.crease_offset;
-        [-offset, offset].into_iter().take(self.plan.results.cover.creases as usize)
     }
 
     /// Stitches, what words keep from them, and the room that is left.
     fn spine(&self, sketch: &mut Sketch) {
-        let results = &self.plan.results;
-        let crown = results.stitches.wire.crown;
-        let placement = &results.stitches.placement;
-        let zone = placement.kept_free(crown);
-        let (_, high, _) = self.lengths();
-        let side = results.cover.crease_offset.get() * self.scale;
+        let side = self.plan.results.cover.crease_offset.get() * self.scale;
         let side = side.max(KEPT);
-        for stitch in placement.stitches.iter().filter(|stitch| stitch.copy == 0) {
-            let place = |down: Mm| self.at(Mm::ZERO, down.max(Mm::ZERO).min(high));
-            let (from, to) = (place(stitch.from_head - zone), place(stitch.from_head + zone));
+        let place = |down: Mm| self.at(Mm::ZERO, down);
+        for Crown { wire, kept } in &self.parts.stitches {
+            let (from, to) = (place(kept.0), place(kept.1));
             sketch.rectangle(at(from.x - side, from.y), at(to.x + side, to.y), Pen::Dash);
-            let half = crown / 2.0;
-            sketch.line(place(stitch.from_head - half), place(stitch.from_head + half), Pen::Wire);
+            sketch.line(place(wire.0), place(wire.1), Pen::Wire);
         }
-        if results.cover.text_room > Mm::ZERO {
-            let (from, to) = placement.free_of_wire(high, crown);
-            let half = results.cover.text_room / 2.0;
-            sketch.rectangle(self.at(-half, from), self.at(half, to), Pen::Print);
+        if let Some(words) = self.parts.words {
+            let (from, to) = self.corners(words);
+            sketch.rectangle(from, to, Pen::Print);
         }
     }
 
     /// Safe areas and which page is where.
     fn panels(&self, sketch: &mut Sketch) {
-        let Some(leaf) = self.plan.results.leaves.first() else { return };
-        let (half, high, _) = self.lengths();
-        let (inner, safe) = (self.plan.results.cover.crease_offset, self.kept.safe);
-        let folios = leaf.folios;
-        // Behind the right half lies, turned over, the left one.
-        let sides = [
-            (-1.0, folios.front_left, folios.back_right),
-            (1.0, folios.front_right, folios.back_left),
-        ];
-        for (side, front, behind) in sides {
-            let from = self.at((inner + safe) * side, safe);
-            let to = self.at((half - safe) * side, high - safe);
-            if (to.x - from.x) * side <= 0.0 || to.y <= from.y {
-                continue;
-            }
+        for Panel { safe, front, behind } in &self.parts.panels {
+            let (from, to) = self.corners(*safe);
             sketch.rectangle(from, to, Pen::Dash);
             let middle = f64::midpoint(from.x, to.x);
             let (y, letter) = (f64::midpoint(from.y, to.y), self.room.letter());
-            let short = (to.x - from.x).abs() < LETTERS * letter * 0.56;
+            let short = to.x - from.x < LETTERS * letter * 0.56;
             if short {
-                sketch.text(Pen::Print, at(middle, y), Anchor::Middle, number(front));
+                sketch.text(Pen::Print, at(middle, y), Anchor::Middle, number(*front));
                 continue;
             }
-            sketch.text(Pen::Print, at(middle, y), Anchor::Middle, name(front));
+            sketch.text(Pen::Print, at(middle, y), Anchor::Middle, name(*front));
             let below = at(middle, y + letter * 1.4);
             if to.y - below.y > 1.0 {
-                sketch.text(Pen::Dash, below, Anchor::Middle, name(behind));
+                sketch.text(Pen::Dash, below, Anchor::Middle, name(*behind));
             }
         }
     }
@@ -231,7 +214,8 @@ impl Frame<'_> {
 }
 
 /// A page or a side of the cover in words.
-fn name(folio: Folio) -> Say {
+#[must_use]
+pub fn name(folio: Folio) -> Say {
     match folio {
         Folio::Page(page) => say("drawing.cover.page").put("page", Measure::count(page)),
         Folio::Cover(side) => say(format!("cover.side.{side}")),

@@ -2,9 +2,11 @@
 
 mod book_end;
 mod clearance;
+mod cover_parts;
 mod flat_cover;
 mod fold_paths;
 mod nest;
+mod press_marks;
 mod press_sheet;
 mod push_outs;
 mod shapes;
@@ -15,8 +17,10 @@ mod unit_cost;
 
 pub use book_end::book_end;
 pub use clearance::{Page, clearance};
-pub use flat_cover::{Kept, flat_cover};
+pub use cover_parts::{Area, CoverParts, Crown, Panel};
+pub use flat_cover::{Kept, flat_cover, name as panel_name};
 pub use fold_paths::fold_paths;
+pub use press_marks::{Mark, crowns, cuts};
 pub use press_sheet::press_sheet;
 pub use push_outs::push_outs;
 pub use shapes::{Anchor, Drawing, Pen, Point, Room, Shape};

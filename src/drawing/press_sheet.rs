@@ -3,9 +3,10 @@
 //! The fold stands upright. The back is seen as it lies once the press sheet has been turned over with
 //! the gripper at the same edge. A short stroke marks the head of each page.
 
+use super::press_marks::{Mark, crowns, cuts};
 use super::{Anchor, Drawing, Pen, Point, Room, Shape};
-use crate::plan::{Folio, Leaf, Panel, Plan, Route, Side, Way, copies, panels};
-use crate::units::{Measure, Mm, Size};
+use crate::plan::{Folio, Leaf, Panel, Plan, Side, Way, panels};
+use crate::units::{Measure, Size};
 use crate::words::{Say, say};
 
 /// Between front and back.
@@ -193,69 +194,25 @@ impl Frame<'_> {
 
     /// Crowns of the stitches, which lie outside: on the front.
     fn stitches(&self, shapes: &mut Vec<Shape>) {
-        if self.side == Side::Back {
-            return;
-        }
-        let results = &self.plan.results;
-        let half = results.stitches.wire.crown.get() / 2.0;
-        let height = results.layout.copy.height;
-        for copy in copies(results.layout.copy, self.way) {
-            let own = |nth| {
-                results.stitches.placement.stitches.iter().filter(move |stitch| stitch.copy == nth)
-            };
-            for stitch in own(copy.nth) {
-                let from_top =
-                    if copy.head_down { height - stitch.from_head } else { stitch.from_head };
-                let (x, y) = (copy.fold.get(), (copy.top + from_top).get());
-                self.line((x, y - half), (x, y + half), Pen::Wire, shapes);
+        if self.side == Side::Front {
+            for (x, from, to) in crowns(self.plan, self.way, self.side) {
+                self.line((x.get(), from.get()), (x.get(), to.get()), Pen::Wire, shapes);
             }
         }
     }
 
     /// The guillotine's cuts, right through the press sheet.
     fn cuts(&self, shapes: &mut Vec<Shape>) {
-        if self.way.route == Route::Straight {
-            return;
-        }
         let Size { width: wide, height: high } = self.way.press;
-        let (columns, rows) = self.way.grid;
-        let over = Mm(OVER / self.scale);
-        let mirrored = self.side == Side::Back;
-        let beside = self.way.gripper_beside;
-        for (count, start, pitch, piece, length, upright) in [
-            (columns, self.way.origin.width, self.way.pitch.width, self.way.flat.width, wide, true),
-            (
-                rows,
-                self.way.origin.height,
-                self.way.pitch.height,
-                self.way.flat.height,
-                high,
-                false,
-            ),
-        ] {
-            let mut last = f64::NEG_INFINITY;
-            for index in 0..count {
-                let begin = start + pitch * f64::from(index);
-                for place in [begin, begin + piece] {
-                    let (known, place) = (last, place.get());
-                    last = place;
-                    // Neighbours without a gap share a cut; at the very edge there is none.
-                    if (place - known).abs() < over.get() / 2.0
-                        || place <= 0.0
-                        || place >= length.get()
-                    {
-                        continue;
-                    }
-                    let turned = mirrored && upright != beside;
-                    let place = if turned { length.get() - place } else { place };
-                    let (from, to) = if upright {
-                        ((place, -over.get()), (place, (high + over).get()))
-                    } else {
-                        ((-over.get(), place), ((wide + over).get(), place))
-                    };
-                    self.line(from, to, Pen::Cut, shapes);
-                }
-            }
+        let over = OVER / self.scale;
+        for Mark { upright, place } in cuts(self.way, self.side) {
+            let place = place.get();
+            let (from, to) = if upright {
+                ((place, -over), (place, high.get() + over))
+            } else {
+                ((-over, place), (wide.get() + over, place))
+            };
+            self.line(from, to, Pen::Cut, shapes);
         }
     }
 }
