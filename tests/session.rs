@@ -143,7 +143,7 @@ impl Page {
                 self.noted.clone_from(at);
             }
             Patch::Print {} | Patch::Search { .. } | Patch::Later {} | Patch::Taken {} => {}
-            Patch::Copy { .. } | Patch::Address { .. } => {}
+            Patch::Save { .. } | Patch::Copy { .. } | Patch::Address { .. } => {}
         }
     }
 

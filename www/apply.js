@@ -1,6 +1,7 @@
 // Events in, patches out: tells the session what happened, moves into the page what it answers.
 
 import { copy, download } from "./files.js";
+import { decode } from "./packed.js";
 
 // Keys that may be meant for the page, wherever, and for a list of suggestions.
 const EVERYWHERE = /^(Ctrl\+(Shift\+)?z|Ctrl\+y)$/;
@@ -131,6 +132,7 @@ export function attach(root, ask, keep, seek) {
     title: ({ text }) => root === document && (document.title = text),
     address: ({ text }) => root === document && history.replaceState(null, "", text),
     download: ({ name, text }) => download(name, text),
+    save: ({ name, base64 }) => download(name, decode(base64)),
     copy: ({ text }) => copy(text),
     announce: ({ text }) => announce(text),
     print: () => {

@@ -23,10 +23,10 @@ export function remember(text) {
   }
 }
 
-/** Saves a text as a file. */
-export function download(name, text) {
+/** Saves a text, or bytes, as a file. */
+export function download(name, content) {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([text]));
+  link.href = URL.createObjectURL(new Blob([content]));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60000); // a slow disk may still be reading it

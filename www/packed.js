@@ -1,6 +1,7 @@
 // The blocks of the page that the build has packed: deflated, then base64.
 
-const decode = (text) =>
+/** The bytes that a text holds in base64. */
+export const decode = (text) =>
   Uint8Array.fromBase64
     ? Uint8Array.fromBase64(text)
     : Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));

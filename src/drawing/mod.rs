@@ -21,7 +21,7 @@ pub use cover_parts::{Area, CoverParts, Crown, Panel};
 pub use flat_cover::{Kept, flat_cover, name as panel_name};
 pub use fold_paths::fold_paths;
 pub use press_marks::{Mark, crowns, cuts};
-pub use press_sheet::press_sheet;
+pub use press_sheet::{number as panel_number, press_sheet};
 pub use push_outs::push_outs;
 pub use shapes::{Anchor, Drawing, Pen, Point, Room, Shape};
 pub use stitches::stitches;

@@ -218,7 +218,8 @@ impl Frame<'_> {
 }
 
 /// What stands on a page of the drawing.
-pub(super) fn number(folio: Folio) -> Say {
+#[must_use]
+pub fn number(folio: Folio) -> Say {
     match folio {
         Folio::Page(page) => say("drawing.press_sheet.page").put("page", Measure::count(page)),
         Folio::Cover(side) => say(format!("drawing.press_sheet.cover.{side}")),

@@ -68,6 +68,13 @@ pub enum Patch {
         /// Its content.
         text: String,
     },
+    /// Saves a file that is no text.
+    Save {
+        /// Its name.
+        name: String,
+        /// Its content, in base64.
+        base64: String,
+    },
     /// Puts a text on the clipboard.
     Copy {
         /// The text.
@@ -135,6 +142,9 @@ impl Patch {
             Self::Store { text } => patch("store", &[("text", Some(text))]),
             Self::Download { name, text } => {
                 patch("download", &[("name", Some(name)), ("text", Some(text))]);
+            }
+            Self::Save { name, base64 } => {
+                patch("save", &[("name", Some(name)), ("base64", Some(base64))]);
             }
             Self::Copy { text } => patch("copy", &[("text", Some(text))]),
             Self::Address { text } => patch("address", &[("text", Some(text))]),

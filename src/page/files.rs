@@ -27,13 +27,18 @@ impl Note {
 impl Session {
     /// A file named after the book.
     pub(super) fn download(&self, extension: &str, text: String, out: &mut Vec<Patch>) {
+        out.push(Patch::Download { name: self.file_name(extension), text });
+    }
+
+    /// The name of a file that is named after the book.
+    pub(super) fn file_name(&self, extension: &str) -> String {
         let dashed = |letter: char| if letter.is_alphanumeric() { letter } else { '-' };
         let title: String = self.draft.get("title").chars().map(dashed).collect();
         let name = match title.trim_matches('-') {
             "" => "book".to_owned(),
             title => title.to_lowercase(),
         };
-        out.push(Patch::Download { name: format!("{name}.{extension}"), text });
+        format!("{name}.{extension}")
     }
 
     /// What was kept last time and cannot be read, as it was.

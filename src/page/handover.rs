@@ -8,8 +8,9 @@ use crate::draft::{Draft, FieldError, to_tree};
 use crate::job::{self, LINK_MARK, read_link};
 use crate::view::html::{self, Scene};
 use crate::view::qr::Picture;
-use crate::view::{Reading, csv, letter, xjdf};
+use crate::view::{Reading, csv, letter, pdf, xjdf};
 use crate::words::{Say, say};
+use base64ct::{Base64, Encoding as _};
 
 /// The element that shows the picture for scanners when it is opened.
 pub(super) const CODE: &str = "open-code";
@@ -32,6 +33,21 @@ impl Session {
             "save-tables" => self.with_scene(out, |scene| {
                 Output::File("csv", csv::write(&csv::tables(scene), &scene.printer))
             }),
+            "save-cover" => {
+                let tag = self.language.tag;
+                self.with_scene(out, |scene| Output::Print("cover.pdf", pdf::cover(scene, tag)));
+            }
+            "save-dummy" => {
+                let tag = self.language.tag;
+                self.with_scene(out, |scene| match pdf::dummy(scene, tag) {
+                    Some(file) => Output::Print("dummy.pdf", file),
+                    None => Output::Not("sheet.none"),
+                });
+            }
+            "save-creep" => {
+                let tag = self.language.tag;
+                self.with_scene(out, |scene| Output::Print("creep.pdf", pdf::creep(scene, tag)));
+            }
             "copy-text" => self.with_scene(out, |scene| {
                 let text = letter::letter(scene.job, scene.shop, scene.plan, &scene.printer);
                 Output::Clipboard("letter.copied", text)
@@ -50,6 +66,14 @@ impl Session {
                 out.push(Patch::Copy { text });
                 self.note(Note::said(key), out);
             }
+            Some(Output::Print(extension, file)) => {
+                let name = self.file_name(extension);
+                let base64 = Base64::encode_string(&file.bytes);
+                out.push(Patch::Save { name: name.clone(), base64 });
+                let key = if file.replaced { "pdf.replaced" } else { "pdf.saved" };
+                self.note(Note::Done(say(key).text("file", name)), out);
+            }
+            Some(Output::Not(key)) => self.note(Note::said(key), out),
             None => self.note(Note::said("answer.empty"), out),
         }
     }
@@ -134,8 +158,12 @@ impl Session {
 enum Output {
     /// A file: its extension and its text.
     File(&'static str, String),
+    /// A document: its extension and its bytes.
+    Print(&'static str, pdf::File),
     /// A text for the clipboard, and what is said of it.
     Clipboard(&'static str, String),
+    /// Nothing, and why.
+    Not(&'static str),
 }
 
 /// What a link or code was: by its title, else by pages and size.

@@ -17,8 +17,10 @@ pub(super) fn name_of(reading: Reading) -> &'static str {
     READINGS.iter().find(|(_, row)| *row == reading).map_or("", |(name, _)| *name)
 }
 
-/// What only makers save: the shop's figures, and what goes to other machines, waste included.
-pub(super) const MAKERS_SAVE: [&str; 4] = ["save-shop", "print-card", "print-figures", "save-xjdf"];
+/// What only makers save: the shop's figures, what goes to other machines, waste included, and what
+/// lies on the shop's press sheet.
+pub(super) const MAKERS_SAVE: [&str; 5] =
+    ["save-shop", "print-card", "print-figures", "save-xjdf", "save-dummy"];
 
 impl Session {
     /// Somebody else reads. Whatever a client must not see leaves the page before the next paint.

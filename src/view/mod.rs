@@ -7,6 +7,7 @@ pub mod html;
 pub mod json;
 pub mod letter;
 mod numbers;
+pub mod pdf;
 mod plain;
 pub mod qr;
 mod regions;

@@ -7,7 +7,7 @@
 
 mod tables;
 
-pub use tables::tables;
+pub use tables::{inside, tables};
 
 use crate::units::{Band, Measure, Unit};
 use crate::view::Printer;
@@ -32,6 +32,19 @@ enum Holds {
 }
 
 impl Column {
+    /// Its name.
+    #[must_use]
+    pub fn label(&self) -> &str {
+        &self.label
+    }
+    /// The unit of a band's values; they stand without one.
+    #[must_use]
+    pub const fn band_unit(&self) -> Option<Unit> {
+        match self.holds {
+            Holds::Band(unit) => Some(unit),
+            Holds::Text | Holds::Value(_) => None,
+        }
+    }
     /// A column of words.
     #[must_use]
     pub fn text(label: &str) -> Self {

@@ -100,7 +100,8 @@ fn limits(scene: &Scene) -> Table {
 }
 
 /// Push-out, length and page edge of every sheet.
-fn inside(scene: &Scene) -> Table {
+#[must_use]
+pub fn inside(scene: &Scene) -> Table {
     let art = scene.plan.results.margins.art.distance;
     let row = |leaf: &Leaf| {
         let pages = leaf.folios.all().map(|folio| Cell::Text(scene.folio(folio)));

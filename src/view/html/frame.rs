@@ -175,7 +175,7 @@ pub fn region_body(region: &Region, scene: Option<&Scene>) -> Markup {
 }
 
 /// What the foot of the page saves, prints and copies.
-pub const HANDED: [&str; 9] = [
+pub const HANDED: [&str; 12] = [
     "save-job",
     "save-shop",
     "print-card",
@@ -185,6 +185,9 @@ pub const HANDED: [&str; 9] = [
     "copy-text",
     "save-xjdf",
     "save-tables",
+    "save-cover",
+    "save-dummy",
+    "save-creep",
 ];
 
 fn foot(page: &Page) -> Markup {
