@@ -5,7 +5,7 @@
 
 use super::File;
 use super::document::{Box4, Document, Ink};
-use super::notes::{self, BLACK, GREY, LETTER, RED, bar, file, identity, text, told};
+use super::notes::{self, BLACK, GREY, LETTER, RED, bar, file, identity, text};
 use crate::drawing::{Anchor, Area, CoverParts, panel_name};
 use crate::units::Mm;
 use crate::view::html::Scene;
@@ -14,8 +14,10 @@ use pdf_writer::types::StructRole;
 
 /// Paper beside and above the bleed.
 const ROUND: f64 = 15.0;
-/// Paper below it, for the notes.
-const BELOW: f64 = 74.0;
+/// Width of the page at least: so much the notes need.
+const LEAST: f64 = 160.0;
+/// Width of the key to the lines.
+const KEY: f64 = 40.0;
 /// From the bleed to a mark.
 const OFF: f64 = 2.0;
 /// How long a mark is.
@@ -24,6 +26,9 @@ const MARK: f64 = 8.0;
 const ROW: f64 = 5.0;
 /// Half of what words on the spine keep from a stitch to either side, at least.
 const KEPT: f64 = 1.5;
+
+/// How thick a stitch is drawn.
+const WIRE: f64 = 0.6;
 
 /// The layers, back to front: key of the name, look.
 const LAYERS: [(&str, Ink); 7] = [
@@ -54,20 +59,21 @@ pub fn cover(scene: &Scene, language: &str) -> File {
     let parts = CoverParts::of(scene.plan, bleed, scene.job.safe);
     let title = notes::title(scene, "pdf.cover");
     let names = LAYERS.map(|(key, _)| scene.printer.word(key).to_owned());
-    let template = Template {
-        scene,
-        across: ROUND - parts.bleed.left.get(),
-        down: ROUND - parts.bleed.top.get(),
-        parts,
-    };
-    let mut document = Document::new(names.to_vec());
+    let wide = (parts.bleed.right.get() * 2.0 + ROUND * 2.0).max(LEAST);
+    let down = ROUND - parts.bleed.top.get();
+    let template = Template { scene, parts, wide, down };
+    let told = (&*title, &*template.sentences());
     let (bleed, trim) = (template.on(template.parts.bleed), template.on(template.parts.trim));
-    let [_, _, right, bottom] = bleed;
-    document.page((right + ROUND, bottom + BELOW), Some(trim), Some(bleed));
+    let top = bleed[3] + ROUND;
+    let end = notes::end(told, top, template.breadth());
+    let mut document = Document::new(names.to_vec());
+    document.page((wide, end.max(top + ROW * NOTES as f64) + ROUND), Some(trim), Some(bleed));
     document.figure(&text(scene, &template.shown()), |document| template.draw(document, bleed));
     document.layer(NOTES, |document| {
         template.name_panels(document);
-        template.notes(document, &title, bottom + ROUND);
+        notes::told(document, told, (ROUND, top), template.breadth());
+        bar(document, scene, (ROUND, end - notes::BAR_HIGH));
+        template.key(document, top);
     });
     file(document, &title, language)
 }
@@ -75,14 +81,15 @@ pub fn cover(scene: &Scene, language: &str) -> File {
 struct Template<'a> {
     scene: &'a Scene<'a>,
     parts: CoverParts,
-    /// Where the middle of the spine is on the page, and the cut at the head.
-    across: f64,
+    /// Width of the page; the spine stands in its middle.
+    wide: f64,
+    /// Where the cut at the head is.
     down: f64,
 }
 
 impl Template<'_> {
     fn x(&self, across: Mm) -> f64 {
-        self.across + across.get()
+        self.wide / 2.0 + across.get()
     }
 
     fn y(&self, down: Mm) -> f64 {
@@ -144,10 +151,10 @@ impl Template<'_> {
             }
         });
         document.layer(STITCHES, |document| {
-            let (x, side) = (self.across, self.parts.spine.get().max(KEPT));
+            let (x, side) = (self.x(Mm::ZERO), self.parts.spine.get().max(KEPT));
             for crown in &self.parts.stitches {
                 let wire = [x, self.y(crown.wire.0), x, self.y(crown.wire.1)];
-                document.lines(Ink { width: 0.6, ..ink(STITCHES) }, &[wire]);
+                document.lines(Ink { width: WIRE, ..ink(STITCHES) }, &[wire]);
                 let kept = [x - side, self.y(crown.kept.0), x + side, self.y(crown.kept.1)];
                 document.outline(Ink { dash: Some((0.5, 0.5)), ..ink(STITCHES) }, kept);
             }
@@ -166,8 +173,13 @@ impl Template<'_> {
         }
     }
 
-    /// Below the sheet: what it is, what the lines mean, and the bar.
-    fn notes(&self, document: &mut Document, title: &str, top: f64) {
+    /// Width of the sentences below the sheet.
+    fn breadth(&self) -> f64 {
+        self.wide - 3.0 * ROUND - KEY
+    }
+
+    /// What is said below the sheet.
+    fn sentences(&self) -> Vec<String> {
         let scene = self.scene;
         let cover = &scene.plan.results.cover;
         let creases = match (cover.wants_crease, cover.creases) {
@@ -180,26 +192,22 @@ impl Template<'_> {
             .job
             .bleed
             .map(|bleed| say("pdf.bleed").put("bleed", bleed).put("safe", scene.job.safe));
-        let sentences = [
-            identity(scene),
-            text(scene, &self.shown()),
-            bleed.map(|bleed| text(scene, &bleed)).unwrap_or_default(),
-            text(scene, &creases),
-            scene.printer.word(words).to_owned(),
-            scene.printer.word("cautions.dummy").to_owned(),
-        ];
-        let key = 40.0;
-        let wide = self.x(self.parts.bleed.right) - ROUND;
-        let beside = (wide - key - ROUND).max(60.0);
-        let end = told(document, (title, &sentences), (ROUND, top), beside);
-        bar(document, scene, (ROUND, end));
-        let x = (ROUND + beside + ROUND).min(ROUND + wide - key);
-        let bleeds = scene.job.bleed.is_some();
+        let told = [Some(self.shown()), bleed, Some(creases)];
+        let words = [words, "cautions.dummy"].map(|key| scene.printer.word(key).to_owned());
+        let told = told.into_iter().flatten().map(|sentence| text(scene, &sentence));
+        [identity(scene)].into_iter().chain(told).chain(words).collect()
+    }
+
+    /// What each kind of line means, at the right.
+    fn key(&self, document: &mut Document, top: f64) {
+        let x = self.wide - ROUND - KEY;
+        let bleeds = self.scene.job.bleed.is_some();
         let shown = LAYERS.iter().enumerate().take(NOTES).filter(|(at, _)| *at != BLEED || bleeds);
-        for (at, (_, (name, ink))) in shown.enumerate() {
-            let y = top + LETTER + ROW * at as f64;
-            document.lines(*ink, &[[x, y - 1.0, x + 8.0, y - 1.0]]);
-            let name = scene.printer.word(name);
+        for (row, (at, (name, ink))) in shown.enumerate() {
+            let y = top + LETTER + ROW * row as f64;
+            let width = if at == STITCHES { WIRE } else { ink.width };
+            document.lines(Ink { width, ..*ink }, &[[x, y - 1.0, x + 8.0, y - 1.0]]);
+            let name = self.scene.printer.word(name);
             document.part(StructRole::P, |document| {
                 document.words(notes::plain(LETTER), (x + 10.0, y), name);
             });

@@ -7,12 +7,14 @@ use super::letters::Letters;
 use super::tags::{self, Tags};
 use crate::drawing::Anchor;
 use pdf_writer::types::StructRole;
-use pdf_writer::{Chunk, Content, Finish, Name, Pdf, Rect, Ref, Settings, Str, TextStr};
+use pdf_writer::{Content, Finish, Name, Str, TextStr};
 
+/// What the names of layers begin with, inside the file.
+pub(super) const LAYER: &str = "L";
 /// Points in a millimetre: 72 to an inch.
 const POINT: f64 = 72.0 / 25.4;
 /// From one line of words to the next, in sizes of a letter.
-const LEADING: f64 = 1.4;
+pub(super) const LEADING: f64 = 1.4;
 
 /// A rectangle: left, top, right and bottom, in millimetres from the top left.
 pub(super) type Box4 = [f64; 4];
@@ -42,19 +44,21 @@ pub(super) struct Type {
 }
 
 #[derive(Debug)]
-struct Page {
-    size: (f64, f64),
-    trim: Option<Box4>,
-    bleed: Option<Box4>,
-    drawn: Vec<u8>,
+pub(super) struct Page {
+    pub size: (f64, f64),
+    /// What is cut out of it, and how far a picture reaches that runs off.
+    pub trim: Option<Box4>,
+    pub bleed: Option<Box4>,
+    /// Its operators.
+    pub drawn: Vec<u8>,
 }
 
 /// A document.
 pub(super) struct Document {
-    layers: Vec<String>,
-    pages: Vec<Page>,
+    pub layers: Vec<String>,
+    pub pages: Vec<Page>,
     content: Content,
-    tags: Tags,
+    pub tags: Tags,
     /// Some letter is not in the font's encoding.
     replaced: bool,
     figure: bool,
@@ -74,7 +78,8 @@ impl Document {
         self.tags.page();
     }
 
-    fn end_page(&mut self) {
+    /// Nothing more is drawn on the last page.
+    pub fn end_page(&mut self) {
         let content = core::mem::replace(&mut self.content, Content::new());
         if let Some(page) = self.pages.last_mut() {
             page.drawn = content.finish().into_vec();
@@ -83,7 +88,7 @@ impl Document {
 
     /// Everything drawn in `draw` lies on a layer.
     pub fn layer(&mut self, layer: usize, draw: impl FnOnce(&mut Self)) {
-        let name = layer_name(layer);
+        let name = format!("{LAYER}{layer}");
         let mark = self.content.begin_marked_content_with_properties(Name(b"OC"));
         mark.properties_named(Name(name.as_bytes()));
         draw(self);
@@ -181,13 +186,14 @@ impl Document {
         let (left, high) = (x - back, self.high());
         let (role, number) = self.tags.draw();
         let mut mark = self.content.begin_marked_content_with_properties(tags::name(role));
-        let mut properties = mark.properties();
-        properties.identify(number);
-        if letters.replaced {
-            properties.actual_text(TextStr(&text));
-        }
-        properties.finish();
+        mark.properties().identify(number);
         mark.finish();
+        // What was typed, for whoever reads aloud or copies.
+        let replaced = letters.replaced;
+        if replaced {
+            let mut mark = self.content.begin_marked_content_with_properties(Name(b"Span"));
+            mark.properties().actual_text(TextStr(&text));
+        }
         let [red, green, blue] = style.colour;
         self.content
             .set_fill_rgb(red, green, blue)
@@ -196,6 +202,9 @@ impl Document {
             .set_text_matrix([way, 0.0, 0.0, way, points(left), points(high - y)])
             .show(Str(&letters.bytes))
             .end_text();
+        if replaced {
+            self.content.end_marked_content();
+        }
         self.content.end_marked_content();
     }
 
@@ -226,87 +235,15 @@ impl Document {
     fn high(&self) -> f64 {
         self.pages.last().map_or(0.0, |page| page.size.1)
     }
-
-    /// The file.
-    pub fn finish(mut self, title: &str, language: &str) -> Vec<u8> {
-        self.end_page();
-        let title = clean(title);
-        let count = |number: usize| number as i32;
-        let [catalog, tree, info, font, root] = [1, 2, 3, 4, 5].map(Ref::new);
-        let layers: Vec<Ref> = (6..).map(Ref::new).take(self.layers.len()).collect();
-        let first = 6 + count(layers.len());
-        let pages: Vec<Ref> = (first..).step_by(2).map(Ref::new).take(self.pages.len()).collect();
-        let first_part = first + 2 * count(pages.len());
-
-        let mut pdf = Pdf::with_settings(Settings { pretty: false });
-        let mut whole = pdf.catalog(catalog);
-        whole.pages(tree).lang(TextStr(language)).pair(Name(b"StructTreeRoot"), root);
-        whole.mark_info().marked(true);
-        whole.viewer_preferences().display_doc_title(true);
-        if !layers.is_empty() {
-            let mut optional = whole.insert(Name(b"OCProperties")).dict();
-            optional.insert(Name(b"OCGs")).array().items(layers.iter().copied());
-            let mut shown = optional.insert(Name(b"D")).dict();
-            shown.insert(Name(b"Order")).array().items(layers.iter().copied());
-        }
-        whole.finish();
-        pdf.document_info(info).title(TextStr(&title)).creator(TextStr("Quirefit"));
-        pdf.type1_font(font)
-            .base_font(Name(b"Helvetica"))
-            .encoding_predefined(Name(b"WinAnsiEncoding"));
-        for (id, name) in layers.iter().zip(&self.layers) {
-            let mut layer = pdf.indirect(*id).dict();
-            layer.pair(Name(b"Type"), Name(b"OCG")).pair(Name(b"Name"), TextStr(&clean(name)));
-        }
-        pdf.pages(tree).kids(pages.iter().copied()).count(count(pages.len()));
-        for (at, (id, page)) in pages.iter().zip(&self.pages).enumerate() {
-            page.write(&mut pdf, *id, (tree, font, &layers), count(at));
-        }
-        self.tags.write(&mut pdf, root, first_part, &pages);
-        pdf.finish()
-    }
-}
-
-impl Page {
-    fn write(&self, chunk: &mut Chunk, id: Ref, parts: (Ref, Ref, &[Ref]), at: i32) {
-        let (tree, font, layers) = parts;
-        let (wide, high) = self.size;
-        let rect = |[left, top, right, bottom]: Box4| {
-            Rect::new(points(left), points(high - bottom), points(right), points(high - top))
-        };
-        let content = Ref::new(id.get() + 1);
-        let mut page = chunk.page(id);
-        page.parent(tree).media_box(rect([0.0, 0.0, wide, high])).struct_parents(at);
-        for (name, area) in [("TrimBox", self.trim), ("BleedBox", self.bleed)] {
-            if let Some(area) = area {
-                page.pair(Name(name.as_bytes()), rect(area));
-            }
-        }
-        page.contents(content);
-        let mut resources = page.resources();
-        resources.fonts().pair(Name(b"F"), font);
-        let mut named = resources.insert(Name(b"Properties")).dict();
-        for (at, layer) in layers.iter().enumerate() {
-            named.pair(Name(layer_name(at).as_bytes()), *layer);
-        }
-        named.finish();
-        resources.finish();
-        page.finish();
-        chunk.stream(content, &self.drawn);
-    }
-}
-
-fn layer_name(layer: usize) -> String {
-    format!("L{layer}")
 }
 
 /// Millimetres in points.
-fn points(length: f64) -> f32 {
+pub(super) const fn points(length: f64) -> f32 {
     (length * POINT) as f32
 }
 
 /// Without signs that are no letters: some of them mean something in a file.
-fn clean(text: &str) -> String {
+pub(super) fn clean(text: &str) -> String {
     text.chars().map(|letter| if letter.is_control() { ' ' } else { letter }).collect()
 }
 

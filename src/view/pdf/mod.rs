@@ -7,6 +7,7 @@ mod cover;
 mod creep;
 mod document;
 mod dummy;
+mod file;
 mod letters;
 mod notes;
 mod table;

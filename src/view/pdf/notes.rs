@@ -1,7 +1,7 @@
 //! What every document has: its name, how it looks, the bar that shows whether it was printed true.
 
 use super::File;
-use super::document::{Box4, Document, Ink, Type};
+use super::document::{Box4, Document, Ink, LEADING, Type, broken};
 use crate::drawing::Anchor;
 use crate::view::html::Scene;
 use crate::words::{Say, say};
@@ -41,6 +41,17 @@ pub(super) fn title(scene: &Scene, kind: &'static str) -> String {
         title => say("letter.named").text("title", title),
     };
     scene.printer.text(&say("pdf.title").say("kind", say(kind)).say("book", book))
+}
+
+/// How far the bar and its words reach down.
+pub(super) const BAR_HIGH: f64 = 12.0;
+
+/// Where title and sentences end that begin at this height, with the bar below them.
+pub(super) fn end((title, sentences): (&str, &[String]), top: f64, wide: f64) -> f64 {
+    let high = |text: &str, size: f64| broken(text, wide, size).len() as f64 * size * LEADING;
+    let sentences = sentences.iter().filter(|sentence| !sentence.is_empty());
+    let below: f64 = sentences.map(|sentence| high(sentence, LETTER)).sum();
+    top + LARGE + high(title, LARGE) + below + BAR_HIGH
 }
 
 /// Title, then sentences, one below the other; gives back where they end.

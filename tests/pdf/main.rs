@@ -1,0 +1,443 @@
+//! Documents for print, read by general tools: qpdf says that they are sound, poppler what their boxes
+//! are and where words stand, and draws the raster that is measured.
+//!
+//! Boxes, bars and marks are 72 points an inch of 25.4 mm (ISO 32000-1, 8.3.2.3). Poppler knows the
+//! widths of the core fonts by itself: where a number has its middle on its page, ours are the same.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+mod reading;
+#[path = "../support/mod.rs"]
+mod support;
+
+use base64ct::{Base64, Encoding};
+use quirefit::draft::Draft;
+use quirefit::job::Job;
+use quirefit::page::{Event, Patch, Session};
+use quirefit::plan::{Folio, Leaf, Plan, Side, copies, plan};
+use quirefit::shop;
+use quirefit::view::pdf::Letters;
+use quirefit::words::Files;
+use reading::{PIXEL, POINT, Raster, boxed, near, on_disk, said, words};
+use std::collections::BTreeSet;
+use support::{JSON, files};
+
+/// The acts that save a document, and how its name ends.
+const ACTS: [(&str, &str); 3] =
+    [("save-cover", ".cover.pdf"), ("save-dummy", ".dummy.pdf"), ("save-creep", ".creep.pdf")];
+/// Square, with bleed and creases.
+const SQUARE: &[(&str, &str)] = &[
+    ("title", "Weirs & Sluices"),
+    ("pages", "120 + 4"),
+    ("size", "A5"),
+    ("paper", "115 gsm offset"),
+    ("cover", "Pond Silk Cover 250"),
+    ("copies", "400"),
+    ("spine", "square"),
+];
+/// Round, without a cover of its own, small.
+const ROUND: &[(&str, &str)] = &[
+    ("title", "Low Tide"),
+    ("pages", "32"),
+    ("size", "A6"),
+    ("paper", "90 gsm offset"),
+    ("copies", "900"),
+    ("spine", "round"),
+];
+
+fn started(language: &str) -> Session {
+    let mut session = Session::new(Files::new(), &[language.to_owned()], None, JSON);
+    session.handle(&Event::new("start", "", ""));
+    session
+}
+
+/// A page with a book in it and no other.
+fn session(language: &str, fields: &[(&str, &str)]) -> Session {
+    let mut session = started(language);
+    session.handle(&Event::new("act", "new", ""));
+    for (field, text) in fields {
+        session.handle(&Event::new("input", field, text));
+    }
+    session
+}
+
+/// The same book's plan, in the same shop.
+fn planned(fields: &[(&str, &str)]) -> (Job, Plan) {
+    let shop = shop::demo();
+    let job = support::job(&Draft::of(fields), &shop);
+    let plan = plan(&job, &shop);
+    (job, plan)
+}
+
+/// A document as the page saves it: its name and its bytes.
+fn offered(session: &mut Session, act: &str) -> Option<(String, Vec<u8>)> {
+    let patches = session.handle(&Event::new("act", act, ""));
+    patches.into_iter().find_map(|patch| match patch {
+        Patch::Save { name, base64 } => Some((name, Base64::decode_vec(&base64).unwrap())),
+        _ => None,
+    })
+}
+
+#[track_caller]
+fn saved(session: &mut Session, act: &str) -> Vec<u8> {
+    offered(session, act).unwrap_or_else(|| panic!("{act} saves nothing")).1
+}
+
+#[test]
+fn every_document_of_every_example_is_sound() {
+    let mut checked = 0;
+    for (at, path) in files("examples/jobs").iter().enumerate() {
+        for language in ["en-GB", "de"] {
+            let mut session = started(language);
+            session.handle(&Event::new("file", "", &support::text_of(path)));
+            for (act, end) in ACTS {
+                let Some((name, bytes)) = offered(&mut session, act) else { continue };
+                assert!(name.ends_with(end), "{name}");
+                let file = on_disk(&format!("sound-{at}-{language}{end}"), &bytes);
+                let told = said("qpdf", &["--check", &file]);
+                assert!(told.contains("No syntax or stream encoding errors"), "{path}: {told}");
+                checked += 1;
+            }
+        }
+    }
+    assert!(checked > 40, "only {checked} documents");
+}
+
+#[test]
+fn the_same_job_gives_the_same_bytes() {
+    for language in ["en-GB", "de"] {
+        for (act, end) in ACTS {
+            let bytes = saved(&mut session(language, SQUARE), act);
+            assert_eq!(bytes, saved(&mut session(language, SQUARE), act), "{language} {end}");
+            assert_ne!(bytes, saved(&mut session(language, ROUND), act), "{language} {end}");
+        }
+    }
+    for (act, _) in ACTS {
+        let [one, other] = ["en-GB", "de"].map(|tag| saved(&mut session(tag, SQUARE), act));
+        assert_ne!(one, other, "{act} is in one language alone");
+    }
+}
+
+#[test]
+fn a_document_says_what_it_is() {
+    for (tag, act, title, language) in [
+        ("en-GB", "save-cover", "Cover template: “Weirs & Sluices”", "(en-GB)"),
+        ("de", "save-dummy", "Blindmuster: „Weirs & Sluices“", "(de)"),
+        ("de", "save-creep", "Tabelle der Verdrängung: „Weirs & Sluices“", "(de)"),
+    ] {
+        let bytes = saved(&mut session(tag, SQUARE), act);
+        let path = on_disk(&format!("said-{tag}-{act}.pdf"), &bytes);
+        let told = said("pdfinfo", &[&path]);
+        for line in [format!("Title:           {title}"), "Tagged:          yes".to_owned()] {
+            assert!(told.contains(&line), "{line}: {told}");
+        }
+        assert!(!told.contains("Date"), "{told}");
+        let text = String::from_utf8_lossy(&bytes);
+        assert!(text.contains(&format!("/Lang{language}")), "{act}");
+    }
+    let bytes = saved(&mut session("en-GB", SQUARE), "save-creep");
+    let path = on_disk("said-table.pdf", &bytes);
+    let told = said("pdfinfo", &["-struct-text", &path]);
+    for part in ["H1", "P", "Table", "TR", "TH", "TD", "Figure"] {
+        let stands = told.lines().any(|line| line.trim().split([' ', ':']).next() == Some(part));
+        assert!(stands, "no {part}: {told}");
+    }
+}
+
+#[test]
+fn the_boxes_of_the_cover_are_the_plans() {
+    for (name, fields) in [("square", SQUARE), ("round", ROUND)] {
+        let (job, plan) = planned(fields);
+        let bytes = saved(&mut session("en-GB", fields), "save-cover");
+        let path = on_disk(&format!("boxes-{name}.pdf"), &bytes);
+        let cover = &plan.results.cover;
+        let [trim, bleed] = [boxed(&path, "TrimBox"), boxed(&path, "BleedBox")];
+        // The program prints hundredths of a point.
+        let within = 0.02 * POINT;
+        near(trim[2], cover.open.width.get(), within, "cut, width");
+        near(trim[3], cover.open.height.get(), within, "cut, height");
+        near(bleed[2], cover.with_bleed.width.get(), within, "bleed, width");
+        near(bleed[3], cover.with_bleed.height.get(), within, "bleed, height");
+        let by = job.bleed.map_or(0.0, |bleed| bleed.get());
+        near(trim[0] - bleed[0], by, within, "bleed at the left");
+        near(trim[1] - bleed[1], by, within, "bleed at the foot");
+        let media = boxed(&path, "MediaBox");
+        assert!(media[2] > bleed[2] + 20.0 && media[3] > bleed[3] + 20.0, "{media:?}");
+    }
+}
+
+/// Above the bleed stand the marks: both cuts, both page edges, the creases; below the middle of the
+/// page the bar.
+#[test]
+fn the_lines_of_the_cover_stand_where_the_plan_says() {
+    for (name, fields) in [("square", SQUARE), ("round", ROUND)] {
+        let (_, plan) = planned(fields);
+        let bytes = saved(&mut session("en-GB", fields), "save-cover");
+        let path = on_disk(&format!("lines-{name}.pdf"), &bytes);
+        let raster = Raster::of(&path, 1);
+        let bleed = boxed(&path, "BleedBox");
+        let head = boxed(&path, "MediaBox")[3] - bleed[1] - bleed[3];
+        let middle = bleed[0] + bleed[2] / 2.0;
+        let cover = &plan.results.cover;
+        let half = cover.open.width.get() / 2.0;
+        let (edge, crease) = (plan.results.trim.wrap.nominal.get(), cover.crease_offset.get());
+        let creases = if cover.creases == 1 { vec![0.0] } else { vec![-crease, crease] };
+        let mut expected = [vec![-half, half, -edge, edge], creases].concat();
+        expected.sort_by(f64::total_cmp);
+        // Lines nearer than they are thick run into one.
+        expected.dedup_by(|one, other| (*one - *other).abs() < 0.25);
+        let found = raster.marks_along(head - 6.0);
+        assert_eq!(found.len(), expected.len(), "{name}: {found:?}, {expected:?}");
+        for (found, expected) in found.iter().zip(&expected) {
+            near(found - middle, *expected, 0.13, name);
+        }
+        // The cuts of head and foot, left of the bleed.
+        let found = raster.marks_down(bleed[0] - 6.0);
+        let trim = head + (bleed[3] - cover.open.height.get()) / 2.0;
+        for (found, expected) in found.iter().zip([trim, trim + cover.open.height.get()]) {
+            near(*found, expected, PIXEL, name);
+        }
+        near(raster.longest_black(), 50.0, PIXEL, "the bar");
+    }
+}
+
+/// With every layer but one switched off nothing but its lines is left.
+#[test]
+fn each_kind_of_line_is_a_layer_of_its_own() {
+    let bytes = saved(&mut session("en-GB", SQUARE), "save-cover");
+    let text = String::from_utf8_lossy(&bytes).into_owned();
+    let names = ["Bleed", "Cut", "Safe area", "Spine, page edges", "Folds and creases", "Stitches"];
+    for name in names.iter().chain(&["Notes"]) {
+        assert!(text.contains(&format!("/Type/OCG/Name({name})")), "no layer {name}");
+    }
+    let order = "/Order[6 0 R 7 0 R 8 0 R 9 0 R 10 0 R 11 0 R 12 0 R]";
+    let from = bytes.windows(order.len()).position(|part| part == order.as_bytes()).unwrap();
+    let colours = |shown: Option<usize>| -> BTreeSet<[u8; 3]> {
+        let off: Vec<String> =
+            (6..13).filter(|id| Some(*id) != shown).map(|id| format!("{id} 0 R")).collect();
+        let off = format!("{:<length$}", format!("/OFF[{}]", off.join(" ")), length = order.len());
+        let mut changed = bytes.clone();
+        changed[from..from + order.len()].copy_from_slice(off.as_bytes());
+        let raster = Raster::of(&on_disk("layers.pdf", &changed), 1);
+        let all = (0..raster.wide * raster.high).step_by(7);
+        let seen: BTreeSet<[u8; 3]> =
+            all.map(|at| raster.pixel(at % raster.wide, at / raster.wide)).collect();
+        seen.into_iter().filter(|pixel| *pixel != [255; 3]).collect()
+    };
+    assert!(colours(None).is_empty(), "something lies on no layer");
+    let cut = colours(Some(7));
+    assert!(!cut.is_empty() && cut.iter().all(|[red, green, _]| red >= green), "{cut:?}");
+    assert!(cut.iter().any(|[red, green, blue]| *red > 150 && *green < 90 && *blue < 90));
+    let safe = colours(Some(8));
+    assert!(!safe.is_empty() && safe.iter().all(|[red, green, _]| green >= red), "{safe:?}");
+}
+
+/// Where the middle of a page belongs on the press sheet, reckoned from the fold: half a page and the
+/// page edge off it, the back mirrored as the press sheet is turned over.
+fn middles(job: &Job, plan: &Plan, leaf: &Leaf, side: Side) -> Vec<(String, f64, f64)> {
+    let way = plan.results.layout.chosen().unwrap();
+    let off = leaf.image_shift.get() + job.size.width.get() / 2.0;
+    let folios = leaf.folios;
+    let (left, right) = match side {
+        Side::Front => (folios.front_left, folios.front_right),
+        Side::Back => (folios.back_left, folios.back_right),
+    };
+    let name = |folio: Folio| match folio {
+        Folio::Page(page) => page.to_string(),
+        Folio::Cover(side) => format!("C{side}"),
+    };
+    let mut found = Vec::new();
+    for copy in copies(plan.results.layout.copy, way) {
+        let (mut x, mut y) =
+            (copy.fold.get(), (copy.top + plan.results.layout.copy.height / 2.0).get());
+        let mut down = copy.head_down;
+        if side == Side::Back {
+            if way.gripper_beside {
+                y = way.press.height.get() - y;
+                down = !down;
+            } else {
+                x = way.press.width.get() - x;
+            }
+        }
+        let (left, right) = if down { (right, left) } else { (left, right) };
+        found.push((name(left), x - off, y));
+        found.push((name(right), x + off, y));
+    }
+    found
+}
+
+#[test]
+fn every_page_of_the_dummy_stands_at_its_place() {
+    let turned: Vec<(&str, &str)> =
+        [ROUND, &[("pairs", "head-to-head"), ("copies_up", "2")]].concat();
+    for (name, fields) in [("square", SQUARE), ("round", ROUND), ("turned", &turned)] {
+        let (job, plan) = planned(fields);
+        let bytes = saved(&mut session("en-GB", fields), "save-dummy");
+        let path = on_disk(&format!("dummy-{name}.pdf"), &bytes);
+        let press = plan.results.layout.chosen().unwrap().press;
+        let media = boxed(&path, "MediaBox");
+        near(media[2], press.width.get(), 0.02, "press sheet, width");
+        near(media[3], press.height.get(), 0.02, "press sheet, height");
+        let mut page = 0;
+        for leaf in &plan.results.leaves {
+            for side in [Side::Front, Side::Back] {
+                page += 1;
+                let words = words(&path, page);
+                let expected = middles(&job, &plan, leaf, side);
+                assert!(!expected.is_empty());
+                for (number, x, y) in &expected {
+                    let stands = words.iter().any(|(word, [left, top, right, bottom])| {
+                        let middle = (f64::midpoint(*left, *right), f64::midpoint(*top, *bottom));
+                        word == number && (middle.0 - x).abs() < 0.02 && (middle.1 - y).abs() < 5.0
+                    });
+                    assert!(
+                        stands,
+                        "{name}: {number} of sheet {} at {x} {y}: {words:?}",
+                        leaf.place
+                    );
+                }
+            }
+        }
+        let told = said("pdfinfo", &[&path]);
+        let pages: usize = 2 * plan.results.leaves.len();
+        assert!(told.contains(&format!("Pages:           {pages}\n")), "{told}");
+    }
+}
+
+/// Folds, cuts and the bar, measured on the first side of a raster.
+#[test]
+fn the_marks_of_the_dummy_stand_where_the_plan_says() {
+    let (job, plan) = planned(SQUARE);
+    let bytes = saved(&mut session("en-GB", SQUARE), "save-dummy");
+    let raster = Raster::of(&on_disk("marks.pdf", &bytes), 1);
+    near(raster.longest_black(), 50.0, PIXEL, "the bar");
+    let results = &plan.results;
+    let way = results.layout.chosen().unwrap();
+    let copy = copies(results.layout.copy, way).next().unwrap();
+    // Just below the head of the page, the fold's first stroke; the leaf's face cut and the page's
+    // spine edge on either side of it.
+    let leaf = results.leaves.first().unwrap();
+    let fold = copy.fold.get();
+    let (edge, length) = (leaf.image_shift.get(), leaf.length.get());
+    let row = copy.top.get() - 1.0;
+    let found = raster.marks_along(row);
+    assert!(found.iter().any(|x| (x - fold).abs() <= PIXEL), "no fold at {fold}: {found:?}");
+    for place in [fold - length, fold + length] {
+        assert!(
+            found.iter().any(|x| (x - place).abs() <= PIXEL),
+            "no face cut at {place}: {found:?}"
+        );
+    }
+    let row = copy.top.get() + 4.0;
+    let found = raster.marks_along(row);
+    for place in [fold - edge, fold + edge] {
+        let stands = found.iter().any(|x| (x - place).abs() <= 2.0 * PIXEL);
+        assert!(stands, "no page edge at {place}: {found:?}");
+    }
+    near(length - edge, job.size.width.get(), 1e-9, "a page is as wide as the book");
+    // A stitch of the outside: a thick stroke on the fold.
+    let stitch = results.stitches.placement.stitches.first().unwrap();
+    let row = (copy.top + stitch.from_head).get();
+    let strokes = raster.marks_along(row);
+    assert!(strokes.iter().any(|x| (x - fold).abs() <= PIXEL), "no stitch: {strokes:?}");
+    let thick = (0..raster.wide)
+        .filter(|x| raster.pixel(*x, (row / PIXEL) as usize).iter().all(|part| *part < 60))
+        .count() as f64;
+    assert!(thick * PIXEL >= 0.65, "a stitch of {} mm", thick * PIXEL);
+}
+
+#[test]
+fn the_table_of_creep_holds_the_plans_figures() {
+    let (_, plan) = planned(SQUARE);
+    let bytes = saved(&mut session("en-GB", SQUARE), "save-creep");
+    let path = on_disk("creep.pdf", &bytes);
+    let told = said("pdftotext", &["-layout", &path, "-"]);
+    for leaf in &plan.results.leaves {
+        let start = format!("{} ", leaf.place);
+        let row = told.lines().find(|line| line.trim_start().starts_with(&start)).unwrap();
+        // A hundredth of a millimetre is printed, and of long lengths a tenth.
+        let numbers: Vec<f64> = row
+            .split("mm")
+            .filter_map(|part| {
+                let number = part.split("  ").last()?.split(' ').find(|word| !word.is_empty())?;
+                number.replace('–', "-").parse().ok()
+            })
+            .collect();
+        near(numbers[0], leaf.push_out.nominal.get(), 0.006, row);
+        near(numbers[1], leaf.length.get(), 0.06, row);
+        near(numbers[2], leaf.image_shift.get(), 0.006, row);
+    }
+    near(Raster::of(&path, 1).longest_black(), 50.0, PIXEL, "the bar");
+}
+
+/// Ours are the widths that poppler has for the font.
+#[test]
+fn letters_are_as_wide_as_the_font_says() {
+    let all: String =
+        ('!'..='~').chain('¡'..='ÿ').chain("€‚ƒ„…†‡ˆ‰Š‹ŒŽ‘’“”•–—˜™š›œžŸ".chars()).collect();
+    let letters: Vec<char> = all.chars().filter(|letter| *letter != '\u{ad}').collect();
+    let groups: Vec<String> = letters.chunks(16).map(|part| part.iter().collect()).collect();
+    let mut session = session("en-GB", SQUARE);
+    // A title holds 120 letters.
+    for some in groups.chunks(6) {
+        session.handle(&Event::new("input", "title", &some.join(" ")));
+        let path = on_disk("widths.pdf", &saved(&mut session, "save-creep"));
+        let words = words(&path, 1);
+        for group in some {
+            let found = words.iter().find(|(word, _)| word.trim_matches(['“', '”']) == group);
+            let (word, [left, _, right, _]) = found.unwrap_or_else(|| panic!("{group}: {words:?}"));
+            near(right - left, Letters::of(word).width(5.5), 0.01, group);
+        }
+    }
+}
+
+#[test]
+fn letters_of_other_scripts_are_replaced_and_said() {
+    let mut session = session("de", SQUARE);
+    session.handle(&Event::new("input", "title", "Grüße (\\ aus) Łódź\u{1b}"));
+    let patches = session.handle(&Event::new("act", "save-creep", ""));
+    let note = patches.iter().find_map(|patch| match patch {
+        Patch::Html { id, html } if id == "file-note" => Some(html),
+        _ => None,
+    });
+    assert!(note.unwrap().contains("Fragezeichen"), "{note:?}");
+    let bytes = saved(&mut session, "save-creep");
+    let path = on_disk("replaced.pdf", &bytes);
+    assert!(said("qpdf", &["--check", &path]).contains("No syntax"));
+    assert!(said("pdfinfo", &[&path]).contains("Grüße (\\ aus) Łódź"));
+    // What is drawn has the mark; what is read aloud or copied has the letters.
+    let drawn = [&b"?"[..], &[0xf3], b"d?"].concat();
+    assert_eq!(Letters::of("Łódź"), Letters { bytes: drawn, replaced: true });
+    // The file holds it in hexadecimal.
+    assert!(String::from_utf8_lossy(&bytes).contains("3FF3643F"), "no question marks are drawn");
+    assert!(said("pdftotext", &[&path, "-"]).contains("Grüße (\\ aus) Łódź"));
+    let quiet = saved_note(&mut started("de"));
+    assert!(quiet.contains("Gesichert") && !quiet.contains("Fragezeichen"), "{quiet}");
+}
+
+fn saved_note(session: &mut Session) -> String {
+    let patches = session.handle(&Event::new("act", "save-creep", ""));
+    let note = patches.into_iter().find_map(|patch| match patch {
+        Patch::Html { id, html } if id == "file-note" => Some(html),
+        _ => None,
+    });
+    note.unwrap()
+}
+
+/// A client gets cover and creep, word for word what the makers get, and nothing that is on the shop's
+/// press sheet.
+#[test]
+fn a_client_gets_nothing_of_the_shop() {
+    let mut makers = session("en-GB", SQUARE);
+    let mut client = session("en-GB", SQUARE);
+    client.handle(&Event::new("act", "reading", "client"));
+    assert!(offered(&mut client, "save-dummy").is_none());
+    let shop = shop::demo();
+    for act in ["save-cover", "save-creep"] {
+        let bytes = saved(&mut client, act);
+        assert_eq!(bytes, saved(&mut makers, act));
+        let told = said("pdftotext", &[&on_disk("client.pdf", &bytes), "-"]);
+        for kept in [&*shop.name, &*shop.lines[0].name] {
+            assert!(!told.contains(kept), "{told}");
+        }
+    }
+}
