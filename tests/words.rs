@@ -629,6 +629,7 @@ const DONE: &[(&str, &str, &str)] = &[
     ("rest", "", ""),
     ("input", "paper", "28 newsp"),
     ("rest", "", ""),
+    ("act", "save-creep", ""),
     ("act", "undo", ""),
     ("act", "redo", ""),
     ("act", "section-add", ""),
@@ -739,6 +740,17 @@ fn printed() -> Printed {
     printed
 }
 
+/// The texts of a document for print that no font has: UTF-16 in hexadecimal, line after line.
+fn unprintable(bytes: &[u8]) -> String {
+    let text = String::from_utf8_lossy(bytes);
+    let lines = text.split("<FEFF").skip(1).map(|after| {
+        let digits = after.split('>').next().unwrap().as_bytes();
+        let unit = |four: &[u8]| u16::from_str_radix(str::from_utf8(four).unwrap(), 16).unwrap();
+        String::from_utf16(&digits.chunks(4).map(unit).collect::<Vec<_>>()).unwrap()
+    });
+    lines.collect::<Vec<_>>().join(" ")
+}
+
 /// The plan as text and as JSON, and every explanation as text.
 fn texts(
     draft: &Draft,
@@ -771,6 +783,12 @@ fn texts(
     };
     let tables = quirefit::view::csv::tables(&scene);
     printed.take(&quirefit::view::csv::write(&tables, &printer), beginnings);
+    for document in &quirefit::view::pdf::DOCUMENTS {
+        if let Some(file) = (document.write)(&scene, "en") {
+            assert!(file.replaced, "the marks of the marked language are in no font");
+            printed.take(&unprintable(&file.bytes), beginnings);
+        }
+    }
     let printer = &printer;
     let case = Case::new(job, shop, planned);
     for told in figures().filter_map(|figure| explain(&case, figure.id)) {

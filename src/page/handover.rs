@@ -33,29 +33,33 @@ impl Session {
             "save-tables" => self.with_scene(out, |scene| {
                 Output::File("csv", csv::write(&csv::tables(scene), &scene.printer))
             }),
-            "save-cover" => {
-                let tag = self.language.tag;
-                self.with_scene(out, |scene| Output::Print("cover.pdf", pdf::cover(scene, tag)));
-            }
-            "save-dummy" => {
-                let tag = self.language.tag;
-                self.with_scene(out, |scene| match pdf::dummy(scene, tag) {
-                    Some(file) => Output::Print("dummy.pdf", file),
-                    None => Output::Not("sheet.none"),
-                });
-            }
-            "save-creep" => {
-                let tag = self.language.tag;
-                self.with_scene(out, |scene| Output::Print("creep.pdf", pdf::creep(scene, tag)));
-            }
             "copy-text" => self.with_scene(out, |scene| {
                 let text = letter::letter(scene.job, scene.shop, scene.plan, &scene.printer);
                 Output::Clipboard("letter.copied", text)
             }),
             "copy-link" => self.copy_link(out),
-            _ => return false,
+            _ => match pdf::DOCUMENTS.iter().find(|document| document.act == act) {
+                Some(document) => self.save_document(document, out),
+                None => return false,
+            },
         }
         true
+    }
+
+    /// Saves a document for print, or says why there is none.
+    fn save_document(&mut self, document: &pdf::Kind, out: &mut Vec<Patch>) {
+        let note = match self.scene().map(|scene| (document.write)(&scene, self.language.tag)) {
+            Some(Some(file)) => {
+                let name = self.file_name(document.extension);
+                let base64 = Base64::encode_string(&file.bytes);
+                out.push(Patch::Save { name: name.clone(), base64 });
+                let key = if file.replaced { "pdf.replaced" } else { "pdf.saved" };
+                Note::Done(say(key).text("file", name))
+            }
+            Some(None) => Note::said("sheet.none"),
+            None => Note::said("answer.empty"),
+        };
+        self.note(note, out);
     }
 
     /// Hands over something of the plan, or says that there is none yet.
@@ -66,14 +70,6 @@ impl Session {
                 out.push(Patch::Copy { text });
                 self.note(Note::said(key), out);
             }
-            Some(Output::Print(extension, file)) => {
-                let name = self.file_name(extension);
-                let base64 = Base64::encode_string(&file.bytes);
-                out.push(Patch::Save { name: name.clone(), base64 });
-                let key = if file.replaced { "pdf.replaced" } else { "pdf.saved" };
-                self.note(Note::Done(say(key).text("file", name)), out);
-            }
-            Some(Output::Not(key)) => self.note(Note::said(key), out),
             None => self.note(Note::said("answer.empty"), out),
         }
     }
@@ -158,12 +154,8 @@ impl Session {
 enum Output {
     /// A file: its extension and its text.
     File(&'static str, String),
-    /// A document: its extension and its bytes.
-    Print(&'static str, pdf::File),
     /// A text for the clipboard, and what is said of it.
     Clipboard(&'static str, String),
-    /// Nothing, and why.
-    Not(&'static str),
 }
 
 /// What a link or code was: by its title, else by pages and size.

@@ -23,7 +23,7 @@ use support::{JSON, files};
 
 /// The acts that save a document, and how its name ends.
 const ACTS: [(&str, &str); 3] =
-    [("save-cover", ".cover.pdf"), ("save-dummy", ".dummy.pdf"), ("save-creep", ".creep.pdf")];
+    [("save-cover", ".flat.pdf"), ("save-dummy", ".dummy.pdf"), ("save-creep", ".creep.pdf")];
 /// Square, with bleed and creases.
 const SQUARE: &[(&str, &str)] = &[
     ("title", "Weirs & Sluices"),

@@ -18,6 +18,26 @@ pub use creep::creep;
 pub use dummy::dummy;
 pub use letters::Letters;
 
+use crate::view::html::Scene;
+
+/// A kind of document.
+#[derive(Debug, Clone, Copy)]
+pub struct Kind {
+    /// The act that saves it.
+    pub act: &'static str,
+    /// How its file's name ends.
+    pub extension: &'static str,
+    /// Writes it in the language of a tag; nothing where the plan has nothing to show.
+    pub write: fn(&Scene, &str) -> Option<File>,
+}
+
+/// Every kind of document.
+pub static DOCUMENTS: [Kind; 3] = [
+    Kind { act: "save-cover", extension: "flat.pdf", write: |scene, tag| Some(cover(scene, tag)) },
+    Kind { act: "save-dummy", extension: "dummy.pdf", write: dummy },
+    Kind { act: "save-creep", extension: "creep.pdf", write: |scene, tag| Some(creep(scene, tag)) },
+];
+
 /// A file, ready to be saved.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct File {
