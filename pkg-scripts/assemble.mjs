@@ -6,12 +6,13 @@
 
 import { createHash } from "node:crypto";
 import { readFileSync, readdirSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { homedir } from "node:os";
 import { basename, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { deflateSync, gzipSync } from "node:zlib";
 
-const LIMIT = { raw: 640_000, gzip: 430_000 }; // bytes: what it is now and room for the job card; the goal is 500 and 220 kB
+const LIMIT = { raw: 645_000, gzip: 434_000 }; // bytes: what it is now, with card, codes and PDF (31 and 29 kB); the goal is 500 and 220 kB
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..");
 const [build, output, quick] = process.argv.slice(2);
@@ -29,11 +30,17 @@ const languages = readdirSync(join(root, "src/words"))
   .map((name) => [basename(name, ".txt"), source("src/words", name)]);
 const texts = JSON.stringify(Object.fromEntries(languages));
 
-// Blocks that www/packed.js unpacks. Not gzip, whose header names the system it was made on.
-const packed = (id, content) =>
-  `<script type="text/plain" id="${id}">${deflateSync(content, { level: 9 }).toString("base64")}</script>`;
-const planner = packed("planner", wasm);
-const words = packed("words", texts);
+// Blocks that www/packed.js unpacks. Not gzip, whose header names the system it was made on. Zopfli
+// writes the same format 6 % shorter and takes seconds for it, so a quick build does without.
+const require = createRequire(join(root, "target/tools/node/"));
+const deflate = async (content) =>
+  quick ? deflateSync(content, { level: 9 }) : require("@gfx/zopfli").zlibAsync(content, {});
+const packed = async (id, content) => {
+  const bytes = Buffer.from(await deflate(Buffer.from(content)));
+  return `<script type="text/plain" id="${id}">${bytes.toString("base64")}</script>`;
+};
+const planner = await packed("planner", wasm);
+const words = await packed("words", texts);
 
 // 'wasm-unsafe-eval' lets the inlined module compile; nothing may be connected to, ever.
 const hash = (text) => `'sha256-${createHash("sha256").update(text).digest("base64")}'`;

@@ -5,6 +5,7 @@
 
 mod support;
 
+use base64ct::{Base64, Encoding as _};
 use quirefit::advise::{Advice, MOST_TRIED};
 use quirefit::draft::{Draft, from_tree, to_tree};
 use quirefit::job;
@@ -150,6 +151,10 @@ impl Page {
                 self.files.push(text.clone());
                 format!("{name} {text}")
             }
+            Patch::Save { name, base64 } => {
+                let bytes = Base64::decode_vec(base64).unwrap();
+                format!("{name} {}", String::from_utf8_lossy(&bytes))
+            }
             Patch::Store { text } => {
                 self.stored = Some(text.clone());
                 without_shop(text)
@@ -190,7 +195,7 @@ impl Page {
             self.tell("print", "", "");
             self.tell("printed", "", "");
         }
-        for act in HANDED.into_iter().chain(["save-kept"]) {
+        for act in HANDED.into_iter().flat_map(|(_, acts)| acts).chain(&["save-kept"]) {
             self.act(act, "");
         }
     }

@@ -220,6 +220,7 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
         ("decides.*", made("decides", handed("src/view/html/decides.rs", "name"))),
         ("sheet.column.*", made("sheet.column", handed("src/view/html/sheet.rs", "label"))),
         ("typed.*", typed()),
+        ("handed.*", made("handed", HANDED.into_iter().map(|(kind, _)| kind.to_owned()).collect())),
         ("teach.line.*", made("teach.line", list(&SPOKEN_LINES))),
         (
             "act.*",
@@ -227,7 +228,7 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
                 "act",
                 list(&["undo", "redo", "new", "section-out", "section-in", "section-remove"])
                     .into_iter()
-                    .chain(list(&HANDED))
+                    .chain(HANDED.into_iter().flat_map(|(_, acts)| list(acts)))
                     .collect(),
             ),
         ),

@@ -113,6 +113,9 @@ impl Engine {
                         "browser.download.folderList": 2,
                         "browser.download.dir": saved,
                         "browser.download.alwaysOpenPanel": false,
+                        // It would open what it has saved in a tab of its own, before the page.
+                        "pdfjs.disabled": true,
+                        "browser.helperApps.neverAsk.saveToDisk": "application/pdf",
                         "layout.css.prefers-color-scheme.content-override":
                             if scheme == Scheme::Dark { 0 } else { 1 },
                     },

@@ -252,6 +252,12 @@ impl<'a> Page<'a> {
     /// Waits for the file of this ending that the page saves, and gives its path and text. It is put
     /// away, so that the next one is another.
     pub async fn saved(&self, ending: &str) -> Outcome<(PathBuf, String)> {
+        let (path, bytes) = self.saved_bytes(ending).await?;
+        Ok((path, String::from_utf8(bytes)?))
+    }
+
+    /// The same of a file that is no text.
+    pub async fn saved_bytes(&self, ending: &str) -> Outcome<(PathBuf, Vec<u8>)> {
         let began = Instant::now();
         loop {
             for folder in [self.browser.home.join("saved"), self.browser.home.clone()] {
@@ -265,8 +271,8 @@ impl<'a> Page<'a> {
                         fs::create_dir_all(&read)?;
                         let away = read.join(entry.file_name());
                         fs::rename(entry.path(), &away)?;
-                        let text = fs::read_to_string(&away)?;
-                        return Ok((away, text));
+                        let bytes = fs::read(&away)?;
+                        return Ok((away, bytes));
                     }
                 }
             }

@@ -174,20 +174,11 @@ pub fn region_body(region: &Region, scene: Option<&Scene>) -> Markup {
     html! { @if let Some(scene) = scene { ((region.body)(scene)) } }
 }
 
-/// What the foot of the page saves, prints and copies.
-pub const HANDED: [&str; 12] = [
-    "save-job",
-    "save-shop",
-    "print-card",
-    "print",
-    "print-figures",
-    "copy-link",
-    "copy-text",
-    "save-xjdf",
-    "save-tables",
-    "save-cover",
-    "save-dummy",
-    "save-creep",
+/// What the foot of the page saves, prints and copies: kind, acts.
+pub const HANDED: [(&str, &[&str]); 3] = [
+    ("keep", &["save-job", "save-shop", "copy-link", "copy-text"]),
+    ("print", &["print-card", "print", "print-figures", "save-cover", "save-dummy", "save-creep"]),
+    ("programs", &["save-xjdf", "save-tables"]),
 ];
 
 fn foot(page: &Page) -> Markup {
@@ -206,9 +197,14 @@ fn foot(page: &Page) -> Markup {
                     input type="file" id="file" name="file"
                         accept=".json,.txt,application/json,text/plain";
                 }
-                @for act in HANDED {
-                    button type="button" id={ "act-" (act) } data-act=(act) {
-                        (printer.word(&format!("act.{act}")))
+                @for (kind, acts) in HANDED {
+                    div class="kind" role="group" aria-labelledby={ "handed-" (kind) } {
+                        p id={ "handed-" (kind) } { (printer.word(&format!("handed.{kind}"))) }
+                        @for act in acts {
+                            button type="button" id={ "act-" (act) } data-act=(act) {
+                                (printer.word(&format!("act.{act}")))
+                            }
+                        }
                     }
                 }
                 div id="file-note" role="alert" {}

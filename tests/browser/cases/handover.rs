@@ -2,10 +2,14 @@
 
 use crate::case::Outcome;
 use crate::cases;
+use crate::engine::Engine;
 use crate::page::Page;
+use base64ct::{Base64, Encoding as _};
 use fantoccini::key::Key;
 use quirefit::draft::Draft;
 use quirefit::job::{to_code, to_link};
+use quirefit::page::{Event, Json, Patch, Session};
+use quirefit::words::Files;
 use serde_json::json;
 
 cases! { "handover":
@@ -17,7 +21,11 @@ cases! { "handover":
     copied_link_opens_again;
     copied_text_can_be_pasted;
     xjdf_and_tables_are_saved;
+    a_document_is_the_same_file_everywhere in MANY_DOWNLOADS;
 }
+
+/// WebKit's small browser hangs at its seventeenth download.
+const MANY_DOWNLOADS: &[Engine] = &[Engine::Chromium, Engine::Firefox];
 
 /// Another book than the example.
 fn other() -> Draft {
@@ -128,5 +136,29 @@ async fn xjdf_and_tables_are_saved(page: &Page<'_>) -> Outcome {
     page.click("#act-save-tables").await?;
     let (_, text) = page.saved("csv").await?;
     assert!(text.contains("Leaf, fold to cut ("), "{text}");
+    Ok(())
+}
+
+/// What a page saves for print is byte for byte what the planner writes natively.
+async fn a_document_is_the_same_file_everywhere(page: &Page<'_>) -> Outcome {
+    for language in ["en-GB", "de"] {
+        page.choose("language", language).await?;
+        page.settle().await?;
+        page.click("#act-save-dummy").await?;
+        let (path, bytes) = page.saved_bytes("pdf").await?;
+        assert!(bytes.starts_with(b"%PDF-"), "{}", path.display());
+        let json = Json { parse: |_| None, print: |_| String::new() };
+        let mut session = Session::new(Files::new(), &[language.to_owned()], None, json);
+        session.handle(&Event::new("start", "", ""));
+        let patches = session.handle(&Event::new("act", "save-dummy", ""));
+        let native = patches.into_iter().find_map(|patch| match patch {
+            Patch::Save { base64, .. } => Base64::decode_vec(&base64).ok(),
+            _ => None,
+        });
+        let native = native.ok_or("nothing is saved natively")?;
+        assert_eq!(bytes.len(), native.len(), "{language}");
+        let differs = bytes.iter().zip(&native).position(|(one, other)| one != other);
+        assert_eq!(differs, None, "{language}: the first byte that differs");
+    }
     Ok(())
 }
