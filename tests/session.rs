@@ -142,7 +142,11 @@ impl Page {
                 assert!(at.is_empty() || self.has(at), "nothing to stand behind has the id {at}");
                 self.noted.clone_from(at);
             }
-            Patch::Print {} | Patch::Search { .. } | Patch::Later {} | Patch::Taken {} => {}
+            Patch::List { .. }
+            | Patch::Print {}
+            | Patch::Search { .. }
+            | Patch::Later {}
+            | Patch::Taken {} => {}
             Patch::Save { .. } | Patch::Copy { .. } | Patch::Address { .. } => {}
         }
     }

@@ -39,7 +39,7 @@ fn rows(bytes: &[u8]) -> Result<Vec<Row>, String> {
             support::same(planned.plan, &alone, "the plan");
             assert_eq!(planned.room, advise::Advice::at_once(&job, &shop, &alone).room);
         }
-        found.push((title.line, title.draft.clone(), wrong));
+        found.push((title.place.line, title.draft.clone(), wrong));
         true
     });
     Ok(found)

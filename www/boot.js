@@ -6,6 +6,7 @@ import { attach } from "./apply.js";
 import { drags } from "./drag.js";
 import { listen, recall, remember } from "./files.js";
 import { unpack } from "./packed.js";
+import { desks } from "./titles.js";
 import { hire } from "./worker.js";
 
 /**
@@ -73,8 +74,9 @@ export async function boot(root, planner, words, source) {
   };
 
   let seek = () => {};
-  const page = attach(root, ask, keep, (question) => seek(question));
-  listen(page);
+  let list = () => {};
+  const page = attach(root, ask, keep, (question) => seek(question), (question) => list(question));
+  const opened = listen(page);
   drags(page);
 
   const parts = [unpack(planner).arrayBuffer().then(WebAssembly.compile), unpack(words).json()];
@@ -95,6 +97,7 @@ export async function boot(root, planner, words, source) {
     requestAnimationFrame(() => page.tell("width", "", String(Math.round(contentRect.width))));
   new ResizeObserver(width).observe(root.getElementById("page"));
   if (own) addEventListener("hashchange", () => page.tell("address", "", location.href));
+  list = desks(source, module, texts, opened, page.tell);
   if (source) seek = hire(source, module, page.tell);
   // Writing back what is there shows whether anything can be kept at all.
   if (own && !remember(recall() ?? "")) page.tell("storage", "", "none");

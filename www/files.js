@@ -48,12 +48,17 @@ export async function copy(text) {
   }
 }
 
-/** Files chosen, dropped or pasted, and pasted text, become `file` events. */
+/**
+ * Files chosen, dropped or pasted, and pasted text, become `file` events. Gives back what tells the
+ * latest of them, whole: the session says where more than its beginning is wanted.
+ */
 export function listen({ on, tell }) {
+  let latest = new Blob();
   const read = async (file) => {
     // A file that cannot be read comes as an empty one; the session finds the words.
     const text = await file.slice(0, MOST).text().catch(() => "");
-    tell("file", file.name, text);
+    latest = file;
+    tell("file", file.name ?? "", text);
   };
   const carries = (transfer) => transfer && transfer.types.includes("Files");
 
@@ -71,6 +76,7 @@ export function listen({ on, tell }) {
   on("paste", (event, target) => {
     if (target.closest("input, textarea, select")) return;
     if (carries(event.clipboardData)) read(event.clipboardData.files[0]);
-    else tell("file", "", event.clipboardData.getData("text"));
+    else read(new Blob([event.clipboardData.getData("text")]));
   });
+  return () => latest;
 }

@@ -2,14 +2,21 @@
 // the page answers the next key. It is this same script, started once more from a blob.
 
 import { bindings } from "bindings";
+import { desk } from "./titles.js";
 
 const PATIENCE = 5000; // ms until a helper that says nothing counts as lost
 
-/** In the helper: takes the module, then questions; answers each with its number. */
+/** In a helper: takes the module, then questions; answers each with its number. Or works at a list. */
 export function serve() {
   let search;
   let shop = "";
   onmessage = ({ data }) => {
+    if (data.list) {
+      const work = desk((what, text) => postMessage([what, text]));
+      work(data);
+      onmessage = ({ data }) => work(data);
+      return;
+    }
     if (data.module) {
       const planner = bindings();
       planner.initSync({ module: data.module });

@@ -32,6 +32,14 @@ impl LengthUnit {
     pub fn of(text: &str) -> Self {
         if text.trim().eq_ignore_ascii_case("in") { Self::Inch } else { Self::Millimetre }
     }
+    /// What a field's text calls it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Millimetre => "mm",
+            Self::Inch => "in",
+        }
+    }
     /// A number of this unit.
     pub(super) fn length(self, number: f64) -> Mm {
         match self {

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 pub struct Event {
     /// What: start, address, input, change, leave, tap, key, drop, act, file, toggle, rest, print,
-    /// printed, trap, storage, elsewhere, helper, found, width.
+    /// printed, trap, storage, elsewhere, helper, found, list, width.
     pub kind: String,
     /// Where: a field's name, an act, a file's name, an element's id.
     #[serde(default)]
@@ -120,6 +120,20 @@ pub enum Patch {
         /// The shop file's text, empty for the demo shop; nothing where the helper knows it.
         shop: Option<String>,
     },
+    /// Asks something of the desk that lists of titles are worked at: `begin` with the file that was opened
+    /// last, `show`, `stop`, `save`, `take`. Its answers come as `list`.
+    List {
+        /// What.
+        ask: &'static str,
+        /// The reader's language.
+        language: &'static str,
+        /// What lengths are counted in: "mm" or "in".
+        units: &'static str,
+        /// The shop file's text where a list begins, empty for the demo shop.
+        shop: Option<String>,
+        /// Which part of the table is wanted, or which row.
+        text: String,
+    },
     /// Asks for a `rest` event once the page has been painted.
     Later {},
 }
@@ -157,6 +171,12 @@ impl Patch {
             Self::Search { number, job, shop } => {
                 let shop = ("shop", shop.as_deref());
                 patch("search", &[("number", Some(number)), ("job", Some(job)), shop]);
+            }
+            Self::List { ask, language, units, shop, text } => {
+                let shop = ("shop", shop.as_deref());
+                let spoken = [("language", Some(*language)), ("units", Some(*units))];
+                let [language, units] = spoken;
+                patch("list", &[("ask", Some(ask)), language, units, shop, ("text", Some(text))]);
             }
             Self::Later {} => patch("later", &[]),
         }

@@ -46,3 +46,43 @@ impl PageSession {
 pub fn search(job: &str, shop: &str) -> String {
     super::search(job, shop, JSON)
 }
+
+/// A list of titles at work, for the script that asks it beside the page.
+#[wasm_bindgen]
+pub struct Titles {
+    desk: super::ListDesk,
+}
+
+#[wasm_bindgen]
+impl Titles {
+    /// Begins with `{ words: { [language]: text } }`, the reader's language and unit, a shop file's text,
+    /// and the list's bytes. What is wrong with the list is thrown as HTML.
+    #[wasm_bindgen(constructor)]
+    pub fn new(
+        setup: JsValue,
+        language: &str,
+        units: &str,
+        shop: &str,
+        bytes: &[u8],
+    ) -> Result<Self, String> {
+        let files = objects::files(&setup.unchecked_into::<Setup>());
+        let desk = super::ListDesk::begin((files, JSON), (language, units), shop, bytes)?;
+        Ok(Self { desk })
+    }
+    /// Plans so many rows more and says how far it is.
+    pub fn go_on(&mut self, rows: u32) -> String {
+        self.desk.go_on(rows)
+    }
+    /// A part of the table as HTML.
+    pub fn table(&self, language: &str, units: &str, wanted: &str) -> String {
+        self.desk.table((language, units), wanted)
+    }
+    /// What has been planned, as CSV.
+    pub fn csv(&self) -> String {
+        self.desk.csv()
+    }
+    /// A row as a job file's text.
+    pub fn job(&self, number: &str) -> String {
+        self.desk.job(number)
+    }
+}

@@ -51,11 +51,14 @@ impl Session {
         }
     }
 
-    /// Something was opened, dropped or pasted: a link, a code, a job file or a shop file, told apart
-    /// by what it says it is.
-    pub(super) fn file(&mut self, text: &str, out: &mut Vec<Patch>) {
+    /// Something was opened, dropped or pasted: a link, a code, a job file, a shop file or a list of
+    /// titles, told apart by what it says it is.
+    pub(super) fn file(&mut self, name: &str, text: &str, out: &mut Vec<Patch>) {
         if let Some(read) = read_link(text) {
             return self.open_link(read, out);
+        }
+        if !text.trim_start().starts_with('{') && self.is_list(name, text, out) {
+            return;
         }
         let note = match self.open_file(text, out) {
             Ok(key) => Note::said(key),

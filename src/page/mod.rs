@@ -16,6 +16,8 @@ mod helper;
 mod history;
 mod keeping;
 mod language;
+mod list_desk;
+mod listing;
 #[cfg(target_arch = "wasm32")]
 mod objects;
 mod offering;
@@ -37,5 +39,6 @@ pub use event::{Event, Patch};
 #[cfg(target_arch = "wasm32")]
 pub use exports::PageSession;
 pub use helper::search;
+pub use list_desk::ListDesk;
 pub use saved::Json;
 pub use session::{EXAMPLE, Session};

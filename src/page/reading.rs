@@ -62,6 +62,7 @@ impl Session {
         let name = name_of(self.reading);
         self.set_attr("page".to_owned(), "data-reading", Some(name), out);
         let hidden = (self.reading == Reading::Client).then_some("");
+        self.show_list_again(out);
         for act in MAKERS_SAVE {
             self.set_attr(format!("act-{act}"), "hidden", hidden, out);
         }

@@ -7,6 +7,7 @@ use super::handover::CODE;
 use super::history::{History, State};
 use super::keeping::Elsewhere;
 use super::language::SETTING;
+use super::listing::Listing;
 use super::offering::Offering;
 use super::saved::{Json, Saved};
 use super::units_choice::change_unit;
@@ -69,6 +70,7 @@ pub struct Session {
     pub(super) shown: Option<(Job, Plan, Advice)>,
     pub(super) advising: Advising,
     pub(super) offering: Offering,
+    pub(super) listing: Listing,
     pub(super) versions: Versions,
     /// What has been ticked off on the set-up list.
     pub(super) ticks: Ticks,
@@ -129,6 +131,7 @@ impl Session {
             shown: None,
             advising: Advising::default(),
             offering: Offering::default(),
+            listing: Listing::default(),
             versions: Versions::of_last_time(saved.versions),
             ticks: saved.ticks,
             announced: None,
@@ -181,7 +184,8 @@ impl Session {
             "key" => self.key(id, value, &mut out),
             "drop" => self.drop_section(id, value, &mut out),
             "act" => self.act(id, value, &mut out),
-            "file" => self.file(value, &mut out),
+            "file" => self.file(id, value, &mut out),
+            "list" => self.listed(id, value, &mut out),
             "toggle" => self.toggle(id, value, &mut out),
             "rest" => self.rest(&mut out),
             "print" => self.prepare_print(true, &mut out),
@@ -325,7 +329,7 @@ impl Session {
             let id = format!("input-{}", field.replace('.', "-"));
             return out.push(Patch::Focus { id });
         }
-        if self.hand_over(act, out) {
+        if self.hand_over(act, out) || self.act_on_list(act, value, out) {
             return;
         }
         match act {

@@ -59,21 +59,64 @@ impl List {
         &self.heads.ignored
     }
 
-    /// Hands over row after row below the heads, with its line in the file, as long as `each` says to
-    /// go on.
-    pub(super) fn rows(&self, mut each: impl FnMut(u64, &StringRecord) -> bool) {
+    /// How many bytes of text there are.
+    #[must_use]
+    pub fn length(&self) -> usize {
+        self.text.len()
+    }
+
+    /// Hands over row after row behind a place, or below the heads, each with where it begins, as long as
+    /// `each` says to go on.
+    pub(super) fn rows(
+        &self,
+        behind: Option<Place>,
+        mut each: impl FnMut(Place, &StringRecord) -> bool,
+    ) {
+        let from = behind.unwrap_or_default();
+        let text = self.text.as_bytes().get(from.byte..).unwrap_or_default();
         let mut builder = ReaderBuilder::new();
-        builder.delimiter(self.separator).flexible(true);
-        let mut reader = builder.from_reader(self.text.as_bytes());
+        // What stands first has been read: the heads, or the row at the place.
+        builder.delimiter(self.separator).flexible(true).has_headers(true);
+        let mut reader = builder.from_reader(text);
         let mut row = StringRecord::new();
-        let mut lines = Lines { text: self.text.as_bytes(), at: 0, line: 1 };
+        let mut lines = Lines { text, at: 0, line: from.line };
         while let Ok(true) = reader.read_record(&mut row) {
             let begins = row.position().map_or(0, csv::Position::byte);
-            let line = lines.at(usize::try_from(begins).unwrap_or(usize::MAX));
-            if !each(line, &row) {
+            let begins = usize::try_from(begins).unwrap_or(usize::MAX);
+            let line = lines.at(begins);
+            // Where its first letter stands, not the rest of the line before.
+            let place = Place { byte: from.byte.saturating_add(lines.at), line };
+            if !each(place, &row) {
                 return;
             }
         }
+    }
+
+    /// The row that begins at a place.
+    pub(super) fn row(&self, at: Place) -> StringRecord {
+        let text = self.text.as_bytes().get(at.byte..).unwrap_or_default();
+        let mut builder = ReaderBuilder::new();
+        builder.delimiter(self.separator).flexible(true).has_headers(false);
+        let mut row = StringRecord::new();
+        // Reading text in memory does not fail.
+        let _ = builder.from_reader(text).read_record(&mut row);
+        row
+    }
+}
+
+/// Where a row begins.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Place {
+    /// The byte of the text.
+    pub byte: usize,
+    /// The line, as editors count.
+    pub line: u64,
+}
+
+impl Default for Place {
+    /// The top of the list.
+    fn default() -> Self {
+        Self { byte: 0, line: 1 }
     }
 }
 

@@ -6,7 +6,7 @@
 mod heads;
 mod list;
 
-pub use list::List;
+pub use list::{List, Place};
 
 use crate::advise::Rooms;
 use crate::draft::{Draft, FieldError};
@@ -18,11 +18,16 @@ use crate::words::say;
 use csv::StringRecord;
 use heads::{Part, is_length};
 
+/// A list to begin with: heads, and one invented book. With its mark, so that spreadsheets read it as
+/// UTF-8.
+pub const TEMPLATE: &str = "\u{feff}title,customer,pages,size,paper,cover,copies,spine\r\n\
+    The Patient Kettle,,40 + 4,A5,130 gsm silk,250 gsm silk cover,500,round\r\n";
+
 /// One row of a list, answered.
 #[derive(Debug)]
 pub struct Title<'a> {
-    /// The line of the file on which it begins.
-    pub line: u64,
+    /// Where it begins.
+    pub place: Place,
     /// What was typed, by field.
     pub draft: &'a Draft,
     /// The book, or everything that is wrong with the row.
@@ -42,10 +47,55 @@ pub struct Planned<'a> {
 
 /// Plans every row of a list in a shop, in order, and hands each over, as long as `each` says to go on.
 /// `units` is what a bare length is counted in: "mm" or "in".
-pub fn plan_list(list: &List, shop: &Shop, units: &str, mut each: impl FnMut(&Title) -> bool) {
-    let mut plan = Plan::default();
-    let mut rooms = Rooms::default();
-    list.rows(|line, row| {
+pub fn plan_list(list: &List, shop: &Shop, units: &str, each: impl FnMut(&Title) -> bool) {
+    plan_behind(list, None, shop, units, each);
+}
+
+/// The same from the row behind a place on.
+pub fn plan_behind(
+    list: &List,
+    behind: Option<Place>,
+    shop: &Shop,
+    units: &str,
+    mut each: impl FnMut(&Title) -> bool,
+) {
+    let mut desk = Desk::default();
+    list.rows(behind, |place, row| desk.plan(list, place, row, shop, units, &mut each));
+}
+
+/// Plans the row at a place once more.
+pub fn plan_row<T>(
+    list: &List,
+    at: Place,
+    shop: &Shop,
+    units: &str,
+    look: impl FnOnce(&Title) -> T,
+) -> Option<T> {
+    let (mut look, mut found) = (Some(look), None);
+    Desk::default().plan(list, at, &list.row(at), shop, units, &mut |title| {
+        found = look.take().map(|look| look(title));
+        false
+    });
+    found
+}
+
+/// What one row after the other is planned on.
+#[derive(Default)]
+struct Desk {
+    plan: Plan,
+    rooms: Rooms,
+}
+
+impl Desk {
+    fn plan(
+        &mut self,
+        list: &List,
+        place: Place,
+        row: &StringRecord,
+        shop: &Shop,
+        units: &str,
+        each: &mut impl FnMut(&Title) -> bool,
+    ) -> bool {
         let draft = typed(list, row, units);
         let read = match misshapen(list, row) {
             Some(fault) => Err(vec![fault]),
@@ -55,14 +105,14 @@ pub fn plan_list(list: &List, shop: &Shop, units: &str, mut each: impl FnMut(&Ti
         let answer = match read {
             Ok(found) => {
                 job = found;
-                plan_into(&mut plan, &job, shop);
-                let room = rooms.room(&job, shop, &plan);
-                Ok(Planned { job: &job, plan: &plan, room })
+                plan_into(&mut self.plan, &job, shop);
+                let room = self.rooms.room(&job, shop, &self.plan);
+                Ok(Planned { job: &job, plan: &self.plan, room })
             }
             Err(errors) => Err(errors),
         };
-        each(&Title { line, draft: &draft, answer })
-    });
+        each(&Title { place, draft: &draft, answer })
+    }
 }
 
 fn read(draft: &Draft, shop: &Shop) -> Result<Job, Vec<FieldError>> {

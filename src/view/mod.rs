@@ -16,6 +16,7 @@ mod screen;
 pub mod set_up;
 pub mod svg;
 pub mod text;
+pub mod title_desk;
 pub mod title_rows;
 pub mod xjdf;
 

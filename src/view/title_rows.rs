@@ -19,21 +19,33 @@ pub struct Tally {
     pub unread: u32,
 }
 
+impl Tally {
+    /// Counts one more.
+    pub fn count(&mut self, title: &Title) {
+        self.rows += 1;
+        self.unread += u32::from(title.answer.is_err());
+    }
+}
+
 /// Plans a list and writes one row for each of its rows, in order.
 #[must_use]
 pub fn answered(list: &List, shop: &Shop, units: &str, printer: &Printer) -> (String, Tally) {
-    let numbers = Numbers { mark: Mark::Point, ..printer.numbers };
-    let printer = Printer { numbers, ..*printer };
-    let columns = columns(shop, &printer);
+    let printer = &with_points(printer);
+    let columns = columns(shop, printer);
     let (mut out, mut tally) = (Writer::new(), Tally::default());
-    out.heads(&columns, &printer);
+    out.heads(&columns, printer);
     plan_list(list, shop, units, |title| {
-        out.row(&columns, &row(title, &printer), &printer);
-        tally.rows += 1;
-        tally.unread += u32::from(title.answer.is_err());
+        out.row(&columns, &row(title, printer), printer);
+        tally.count(title);
         true
     });
     (out.text(), tally)
+}
+
+/// Numbers with a point, whatever the language: what other programs read.
+pub(super) fn with_points<'a>(printer: &Printer<'a>) -> Printer<'a> {
+    let numbers = Numbers { mark: Mark::Point, ..printer.numbers };
+    Printer { numbers, ..*printer }
 }
 
 /// The columns of the answer.
@@ -65,7 +77,7 @@ pub fn columns(shop: &Shop, printer: &Printer) -> Vec<Column> {
 /// A row's cells, as many as there are columns.
 #[must_use]
 pub fn row(title: &Title, printer: &Printer) -> Vec<Cell> {
-    let line = Cell::Value(Measure::new(title.line as f64, Unit::Count));
+    let line = Cell::Value(Measure::new(title.place.line as f64, Unit::Count));
     let name = Cell::Text(title.draft.get("title").to_owned());
     let rest = match &title.answer {
         Ok(planned) => planned_cells(planned, printer),

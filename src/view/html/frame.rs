@@ -2,6 +2,7 @@
 
 use super::fields::{GROUPS, group, lines};
 use super::sections::sections;
+use super::titles::titles;
 use super::{Scene, answer, calibration, picture, true_size};
 use crate::draft::{Draft, Group};
 use crate::entry::LengthUnit;
@@ -80,6 +81,7 @@ pub fn body(page: &Page) -> Markup {
                 }
                 div id="explanation" role="note" hidden aria-labelledby="explanation-title" {}
                 @for region in &REGIONS { (shell(region, page)) }
+                (titles(printer))
                 section id="cautions" {
                     h2 { (printer.word("cautions.heading")) }
                     p { (printer.word("cautions.dummy")) }

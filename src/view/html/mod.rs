@@ -22,6 +22,7 @@ pub mod set_up;
 pub mod sheet;
 pub mod stitches;
 mod teach;
+pub mod titles;
 pub mod trim;
 mod true_size;
 

@@ -15,6 +15,7 @@ mod handover;
 mod harness;
 mod language;
 mod leaves;
+mod lists;
 mod looks;
 mod lost;
 mod opens;
@@ -39,6 +40,7 @@ pub fn all() -> Vec<&'static Case> {
         drawings::CASES,
         card::CASES,
         compare::CASES,
+        lists::CASES,
         looks::CASES,
         lost::CASES,
         leaves::CASES,

@@ -19,4 +19,6 @@ class Session {
   }
 }
 
-export const bindings = () => ({ initSync() {}, Session });
+class Titles {}
+
+export const bindings = () => ({ initSync() {}, Session, Titles });
