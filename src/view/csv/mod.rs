@@ -50,19 +50,6 @@ impl Column {
     pub fn text(label: &str) -> Self {
         Self { label: label.to_owned(), holds: Holds::Text }
     }
-    /// What it is called.
-    #[must_use]
-    pub fn label(&self) -> &str {
-        &self.label
-    }
-    /// The unit of its bands, where it holds some.
-    #[must_use]
-    pub fn band_unit(&self) -> Option<Unit> {
-        match self.holds {
-            Holds::Band(unit) => Some(unit),
-            Holds::Text | Holds::Value(_) => None,
-        }
-    }
     /// A column of values.
     #[must_use]
     pub fn value(label: &str, unit: Unit) -> Self {
