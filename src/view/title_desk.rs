@@ -6,8 +6,8 @@
 use super::Printer;
 use super::csv::{Cell, Column, Writer};
 use super::title_rows::{Tally, columns, row, with_points};
-use crate::check::Verdict;
 use crate::draft::{Draft, FieldError};
+use crate::plan::Verdict;
 use crate::shop::Shop;
 use crate::titles::{List, Place, Title, plan_behind, plan_row};
 use core::cmp::Ordering;
