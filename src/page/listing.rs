@@ -9,11 +9,11 @@ use super::session::Session;
 use crate::draft::{from_tree, to_tree};
 use crate::job;
 use crate::shop;
-use crate::titles::{List, TEMPLATE};
+use crate::titles::List;
 use crate::view::Reading;
 use crate::view::html::titles::{Progress, state, told};
 use crate::view::title_desk::Order;
-use crate::view::title_rows::Tally;
+use crate::view::title_rows::{Tally, template};
 use crate::words::say;
 
 /// The list that is shown.
@@ -169,7 +169,7 @@ impl Session {
         let number = || value.parse().unwrap_or_default();
         match act {
             "list-empty" => {
-                let text = TEMPLATE.to_owned();
+                let text = template(&self.printer());
                 out.push(Patch::Download { name: "titles-empty.csv".to_owned(), text });
             }
             _ if !self.listing.there => return false,

@@ -18,11 +18,6 @@ use crate::words::say;
 use csv::StringRecord;
 use heads::{Part, is_length};
 
-/// A list to begin with: heads, and one invented book. With its mark, so that spreadsheets read it as
-/// UTF-8.
-pub const TEMPLATE: &str = "\u{feff}title,customer,pages,size,paper,cover,copies,spine\r\n\
-    The Patient Kettle,,40 + 4,A5,130 gsm silk,250 gsm silk cover,500,round\r\n";
-
 /// One row of a list, answered.
 #[derive(Debug)]
 pub struct Title<'a> {

@@ -42,6 +42,13 @@ pub fn answered(list: &List, shop: &Shop, units: &str, printer: &Printer) -> (St
     (out.text(), tally)
 }
 
+/// A list to begin with: heads, and one invented book. With the mark of UTF-8, so that spreadsheets know.
+#[must_use]
+pub fn template(printer: &Printer) -> String {
+    let lines = [printer.word("titles.list.heads"), printer.word("titles.list.row")];
+    lines.iter().fold('\u{feff}'.to_string(), |text, line| [&text, *line, "\r\n"].concat())
+}
+
 /// Numbers with a point, whatever the language: what other programs read.
 pub(super) fn with_points<'a>(printer: &Printer<'a>) -> Printer<'a> {
     let numbers = Numbers { mark: Mark::Point, ..printer.numbers };
