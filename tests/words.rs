@@ -14,8 +14,11 @@ use quirefit::finishing::LIMITS;
 use quirefit::job;
 use quirefit::page::{Event, Patch, Session};
 use quirefit::plan::{Answer, Plan, STATIONS, Verdict, plan};
+use quirefit::view::html::titles;
 use quirefit::view::html::{HANDED, READINGS, SPOKEN_LINES};
 use quirefit::view::json::plan_out;
+use quirefit::view::title_desk::{Desk, Order};
+use quirefit::view::title_rows::Tally;
 use quirefit::view::{Numbers, Printer, REGIONS};
 use quirefit::words::{EN, Files, Part, Words, parts};
 use std::collections::{BTreeMap, BTreeSet};
@@ -730,6 +733,7 @@ fn printed() -> Printed {
         let told = quirefit::view::title_rows::answered(&list, &shop, "mm", &printer).0;
         printed.take(&told, &beginnings);
     }
+    list_on_the_page(&printer, |html| printed.take(html, &beginnings));
     let elsewhere = r#"{ "format": "quirefit-saved", "job": { "title": "Owls by Lamplight" } }"#;
     for (event, value) in [("trap", ""), ("elsewhere", elsewhere), ("storage", "none")] {
         for patch in session.handle(&Event::new(event, "", value)) {
@@ -739,6 +743,22 @@ fn printed() -> Printed {
         }
     }
     printed
+}
+
+/// A long list with a column that nobody reads, and how far it is.
+fn list_on_the_page(printer: &Printer, mut take: impl FnMut(&str)) {
+    let row = |number: usize| format!("Title {number},{},A5,90 gsm,blue\n", 16 + number % 8 * 4);
+    let text: String = (0..120).map(row).collect();
+    let text = format!("title,pages,size,paper,colour\n{text}");
+    let shop = quirefit::shop::demo();
+    let mut desk = Desk::begin(text.as_bytes(), shop, "mm", printer).unwrap();
+    desk.go_on(200, printer);
+    take(&titles::table(&desk, Order::default(), 0, printer).into_string());
+    for (rows, unread) in [(1, 1), (120, 30)] {
+        let tally = Tally { rows, unread };
+        let progress = titles::Progress { tally, stopped: true, ..titles::Progress::default() };
+        take(&titles::told(&progress, printer).into_string());
+    }
 }
 
 /// The texts of a document for print that no font has: UTF-16 in hexadecimal, line after line.

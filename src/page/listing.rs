@@ -122,7 +122,7 @@ impl Session {
             }
             "csv" if self.reading != Reading::Client => {
                 let text = text.to_owned();
-                out.push(Patch::Download { name: "titles.csv".to_owned(), text });
+                out.push(Patch::Download { name: ["titles", ".csv"].concat(), text });
             }
             "job" => self.take_title(text, out),
             "fault" => self.no_list(text.to_owned(), out),
@@ -170,7 +170,7 @@ impl Session {
         match act {
             "list-empty" => {
                 let text = template(&self.printer());
-                out.push(Patch::Download { name: "titles-empty.csv".to_owned(), text });
+                out.push(Patch::Download { name: ["titles-to-begin-with", ".csv"].concat(), text });
             }
             _ if !self.listing.there => return false,
             "list-stop" => {
