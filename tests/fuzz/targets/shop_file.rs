@@ -8,8 +8,9 @@ use quirefit_fuzz::{draft, work_out_in};
 
 fuzz_target!(|bytes: &[u8]| {
     let Some(Ok(shop)) = draft(bytes, &SCHEMA).map(|draft| read(&draft)) else { return };
-    // What the page saves of it is the same shop.
-    assert_eq!(read(&draft_of(&shop)).as_ref(), Ok(&shop));
+    // What the page saves of it is the same shop, to the digits that are written.
+    let saved = draft_of(&shop);
+    assert_eq!(read(&saved).map(|again| draft_of(&again)), Ok(saved));
     for pages in ["8", "60 + 4"] {
         let book = [
             ("pages", pages),
