@@ -805,7 +805,8 @@ fn texts(
     let tables = quirefit::view::csv::tables(&scene);
     printed.take(&quirefit::view::csv::write(&tables, &printer), beginnings);
     for document in &quirefit::view::pdf::DOCUMENTS {
-        if let Some(file) = (document.write)(&scene, "en") {
+        let wanted = quirefit::view::pdf::Wanted { scene: &scene, language: "en", code: None };
+        if let Some(file) = (document.write)(&wanted) {
             assert!(file.replaced, "the marks of the marked language are in no font");
             printed.take(&unprintable(&file.bytes), beginnings);
         }

@@ -48,9 +48,13 @@ impl Session {
 
     /// Saves a document for print, or says why there is none.
     fn save_document(&mut self, document: &pdf::Kind, out: &mut Vec<Patch>) {
-        let note = match self.scene().map(|scene| (document.write)(&scene, self.language.tag)) {
+        let (code, language) = (Picture::of(&self.draft, &self.address), self.language.tag);
+        let write = |scene: Scene| {
+            (document.write)(&pdf::Wanted { scene: &scene, language, code: code.as_ref() })
+        };
+        let note = match self.scene().map(write) {
             Some(Some(file)) => {
-                let name = self.file_name(document.extension);
+                let name = self.file_name(&format!("{}.pdf", document.name));
                 let base64 = Base64::encode_string(&file.bytes);
                 out.push(Patch::Save { name: name.clone(), base64 });
                 let key = if file.replaced { "pdf.replaced" } else { "pdf.saved" };

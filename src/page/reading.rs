@@ -19,8 +19,8 @@ pub(super) fn name_of(reading: Reading) -> &'static str {
 
 /// What only makers save: the shop's figures, what goes to other machines, waste included, and what
 /// lies on the shop's press sheet.
-pub(super) const MAKERS_SAVE: [&str; 5] =
-    ["save-shop", "print-card", "print-figures", "save-xjdf", "save-dummy"];
+pub(super) const MAKERS_SAVE: [&str; 6] =
+    ["save-shop", "print-card", "print-figures", "save-xjdf", "save-card", "save-dummy"];
 
 impl Session {
     /// Somebody else reads. Whatever a client must not see leaves the page before the next paint.

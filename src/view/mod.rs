@@ -4,6 +4,7 @@
 
 pub mod csv;
 pub mod html;
+mod job_card;
 pub mod json;
 pub mod letter;
 mod numbers;

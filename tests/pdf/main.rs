@@ -11,19 +11,26 @@ mod support;
 
 use base64ct::{Base64, Encoding};
 use quirefit::draft::Draft;
-use quirefit::job::Job;
+use quirefit::explain::Case;
+use quirefit::job::{Job, read_link};
 use quirefit::page::{Event, Patch, Session};
 use quirefit::plan::{Folio, Leaf, Plan, Side, copies, plan};
 use quirefit::shop;
 use quirefit::view::pdf::Letters;
-use quirefit::words::Files;
+use quirefit::view::set_up::{first_book, settings};
+use quirefit::view::{Numbers, Printer};
+use quirefit::words::{Files, built_in};
 use reading::{PIXEL, POINT, Raster, boxed, near, on_disk, said, words};
 use std::collections::BTreeSet;
-use support::{JSON, files};
+use support::{JSON, files, ran};
 
 /// The acts that save a document, and how its name ends.
-const ACTS: [(&str, &str); 3] =
-    [("save-cover", ".flat.pdf"), ("save-dummy", ".dummy.pdf"), ("save-creep", ".creep.pdf")];
+const ACTS: [(&str, &str); 4] = [
+    ("save-card", ".card.pdf"),
+    ("save-cover", ".cover.pdf"),
+    ("save-dummy", ".dummy.pdf"),
+    ("save-creep", ".creep.pdf"),
+];
 /// Square, with bleed and creases.
 const SQUARE: &[(&str, &str)] = &[
     ("title", "Weirs & Sluices"),
@@ -99,7 +106,7 @@ fn every_document_of_every_example_is_sound() {
             }
         }
     }
-    assert!(checked > 40, "only {checked} documents");
+    assert!(checked > 60, "only {checked} documents");
 }
 
 #[test]
@@ -369,6 +376,42 @@ fn the_table_of_creep_holds_the_plans_figures() {
     near(Raster::of(&path, 1).longest_black(), 50.0, PIXEL, "the bar");
 }
 
+/// The card says every row that is set or looked at, on one sheet for an everyday book, and its code
+/// brings the job back.
+#[test]
+fn the_job_card_says_what_is_set_and_holds_the_job() {
+    let shop = shop::demo();
+    let (job, plan) = planned(SQUARE);
+    let words = quirefit::words::Language::of("en-GB").unwrap().words(&built_in());
+    let printer = Printer { words: &words, numbers: Numbers::METRIC };
+    let case = Case::new(&job, &shop, &plan);
+    let mut session = session("en-GB", SQUARE);
+    let bytes = saved(&mut session, "save-card");
+    let path = on_disk("card.pdf", &bytes);
+    let told = said("pdftotext", &["-raw", &path, "-"]);
+    let told = told.split_whitespace().collect::<Vec<_>>().join(" ");
+    let rows = settings(&case).into_iter().chain(first_book(&case));
+    let mut seen = 0;
+    for row in rows {
+        // The encoding's dash stands for a minus.
+        let text = row.text(&printer).replace('−', "–").replace('\u{a0}', " ");
+        assert!(told.contains(&text), "{text} is not in {told}");
+        seen += 1;
+    }
+    assert!(seen > 15, "only {seen} rows");
+    for part in ["cautions.machine", "cautions.wire", "card.set-up-by", "card.good-copies"] {
+        assert!(told.contains(printer.word(part)), "{part}: {told}");
+    }
+    assert!(said("pdfinfo", &[&path]).contains("Pages:           1\n"));
+    near(Raster::of(&path, 1).longest_black(), 50.0, PIXEL, "the bar");
+    let raster = path.replace(".pdf", "");
+    ran("pdftoppm", &["-r", "200", "-png", "-singlefile", &path, &raster]);
+    let raster = format!("{raster}.png");
+    let code = said("zbarimg", &["--raw", "--quiet", "-Sdisable", "-Sqrcode.enable", &raster]);
+    let read = read_link(code.trim()).unwrap().unwrap();
+    assert_eq!(read, *session.draft());
+}
+
 /// Ours are the widths that poppler has for the font.
 #[test]
 fn letters_are_as_wide_as_the_font_says() {
@@ -430,7 +473,9 @@ fn a_client_gets_nothing_of_the_shop() {
     let mut makers = session("en-GB", SQUARE);
     let mut client = session("en-GB", SQUARE);
     client.handle(&Event::new("act", "reading", "client"));
-    assert!(offered(&mut client, "save-dummy").is_none());
+    for act in ["save-card", "save-dummy"] {
+        assert!(offered(&mut client, act).is_none(), "{act}");
+    }
     let shop = shop::demo();
     for act in ["save-cover", "save-creep"] {
         let bytes = saved(&mut client, act);

@@ -60,7 +60,7 @@ fn about(scene: &Scene) -> Say {
 
 /// Why: head-room when it fits, else what decides. A client never hears of limits, and of head-room
 /// only up to the next full step.
-pub(super) fn reason(scene: &Scene) -> Say {
+pub(in crate::view) fn reason(scene: &Scene) -> Say {
     let worst = scene.plan.findings.iter().find(|finding| finding.weight >= Weight::Marginal);
     match (worst, scene.reading) {
         (None, _) => room(scene),

@@ -1,21 +1,14 @@
 //! The job card: one sheet of paper that goes with the job to the machine. Everything that is set and
 //! looked at, with boxes to tick and room to write; no rate and no cost.
 
-use super::answer::{mark, paper, reason};
-use super::run::stop_told;
+use super::Scene;
+use super::answer::{mark, reason};
 use super::set_up::line;
-use super::{Scene, sheet};
-use crate::explain::{Case, explain, finding as found};
-use crate::job::{ImagesMovedBy, Spine};
-use crate::plan::{Trust, Weight};
-use crate::units::{Measure, Pages};
+use crate::view::job_card::{book, found, identity, rests_on, run};
 use crate::view::qr::Picture;
 use crate::view::set_up::{Row, first_book, settings};
-use crate::words::{Say, say};
+use crate::words::Say;
 use maud::{Markup, html};
-
-/// What the rules found that a card has room for; the rest is counted.
-const MOST_FOUND: usize = 5;
 
 /// The card, with the picture that brings the job back onto a page. The page writes into its `time` when it is printed: the core has no clock.
 #[must_use]
@@ -35,9 +28,10 @@ pub fn card(scene: &Scene, code: Option<&Picture>) -> Markup {
                 (table(scene, &first_book(&scene.case()), Some("card.measured")))
                 p { (scene.word("setup.again")) }
                 h2 { (scene.word("region.run")) }
-                (run(scene))
+                (list(scene, &run(scene)))
                 h2 { (scene.word("card.rests-on")) }
-                (rests_on(scene))
+                (list(scene, &rests_on(scene)))
+                (shop(scene))
             }
         }
         p class="caution" {
@@ -51,41 +45,13 @@ pub fn card(scene: &Scene, code: Option<&Picture>) -> Markup {
 /// What job it is, and for whom.
 fn head(scene: &Scene) -> Markup {
     let job = scene.job;
-    let line = scene.shop.lines.get(job.line).map(|line| scene.printer.typed(&line.name));
-    let pages: u32 = job.sections.iter().map(|section| section.pages.get()).sum();
-    let book = say("card.book")
-        .count("copies", job.copies)
-        .put("pages", Pages(pages))
-        .put("width", job.size.width)
-        .put("height", job.size.height)
-        .say(
-            "spine",
-            say(match job.spine {
-                Spine::Round => "field.spine.round",
-                Spine::Square => "field.spine.square",
-            }),
-        )
-        .say(
-            "by",
-            say(match job.images {
-                ImagesMovedBy::Shop => "field.images.shop",
-                ImagesMovedBy::Designer => "field.images.designer",
-                ImagesMovedBy::Nobody => "field.images.nobody",
-            }),
-        );
+    let book = book(scene);
     html! {
         header {
             p class="name" { (scene.word("card.name")) }
             h1 { (if job.identity.title.is_empty() { scene.printer.text(&book) } else { job.identity.title.clone() }) }
             p class="for" {
-                @for (field, text) in [
-                    ("customer", &job.identity.customer), ("date", &job.identity.date), ("by", &job.identity.by),
-                ] {
-                    @if !text.is_empty() {
-                        span { (scene.printer.word(&format!("field.{field}.label"))) ": " b { (text) } } " "
-                    }
-                }
-                span { (scene.printer.word("field.line.label")) ": " b { (line.unwrap_or_default()) } }
+                @for (label, text) in identity(scene) { span { (label) ": " b { (text) } } " " }
             }
         }
         p class="book" { (scene.tell(&book)) }
@@ -94,28 +60,19 @@ fn head(scene: &Scene) -> Markup {
 
 /// Whether it fits, and what is worth knowing.
 fn verdict(scene: &Scene) -> Markup {
-    let plan = scene.plan;
-    // The gravest is the reason, where there is one against the book.
-    let reason_told = plan.findings.first().is_some_and(|worst| worst.weight >= Weight::Marginal);
-    let told = plan.findings.iter().skip(usize::from(reason_told));
-    let told: Vec<_> = told.filter(|finding| finding.weight >= Weight::Warning).collect();
-    let more = told.len().saturating_sub(MOST_FOUND);
+    let (told, more) = found(scene);
     html! {
         p class="verdict" {
-            (mark(plan.verdict))
+            (mark(scene.plan.verdict))
             span {
-                strong { (scene.word(&format!("answer.{}", plan.verdict.name()))) } " "
+                strong { (scene.word(&format!("answer.{}", scene.plan.verdict.name()))) } " "
                 (scene.tell(&reason(scene)))
             }
         }
         @if !told.is_empty() {
             ul class="found" {
-                @for finding in told.iter().take(MOST_FOUND) {
-                    li { (scene.tell(&found(&scene.case(), finding, finding.say()))) }
-                }
-                @if more > 0 {
-                    li { (scene.tell(&say("card.more").count("count", Measure::count(more as u32)))) }
-                }
+                @for told in told { li { (scene.tell(&told)) } }
+                @if let Some(more) = more { li { (scene.tell(&more)) } }
             }
         }
     }
@@ -141,41 +98,14 @@ fn table(scene: &Scene, rows: &[Row], measured: Option<&str>) -> Markup {
     }
 }
 
-/// What is fed, on which sheet, and when somebody has to be there.
-fn run(scene: &Scene) -> Markup {
-    let case = scene.case();
-    html! {
-        ul {
-            li { (super::run::summary(scene)) }
-            li { (sheet::summary(scene)) }
-            @for stop in scene.plan.results.run.stops() { li { (scene.tell(&stop_told(&case, stop))) } }
-        }
-    }
+/// Sentences, one a line.
+fn list(scene: &Scene, told: &[Say]) -> Markup {
+    html! { ul { @for told in told { li { (scene.tell(told)) } } } }
 }
 
-/// Each paper with the thickness that was reckoned with and where that comes from; the fold; the line.
-fn rests_on(scene: &Scene) -> Markup {
-    let case = scene.case();
-    let papers = scene.job.sections.iter().enumerate().map(|(index, section)| {
-        let at = index + 1;
-        let source = explain(&Case { at, ..case }, "leaf_one").map(|told| told.source);
-        let told = say("card.paper").say("paper", paper(section));
-        let told =
-            source.into_iter().fold(told, |told, source| told.say("source", Say::source(source)));
-        case.fill(told, &[("leaf", "leaf_one", at)])
-    });
-    let dummy = say(match scene.plan.results.fold.trust {
-        Trust::Good | Trust::Weak => "card.fold.measured",
-        Trust::NotMeasured | Trust::Refused => "card.fold.calculated",
-    });
-    let dummy = dummy.say("source", Say::source(scene.plan.results.fold.source));
-    html! {
-        ul {
-            @for told in papers { li { (scene.tell(&told)) } }
-            li { (scene.tell(&dummy)) }
-            li { (scene.shop.name) @if !scene.shop.note.is_empty() { ": " (scene.shop.note) } }
-        }
-    }
+/// The shop whose figures these are, and what it says of them.
+fn shop(scene: &Scene) -> Markup {
+    html! { p { (scene.shop.name) @if !scene.shop.note.is_empty() { ": " (scene.shop.note) } } }
 }
 
 /// Who has set it up and looked; whether the printer kept its size; when and by what it was made.

@@ -179,7 +179,18 @@ pub fn region_body(region: &Region, scene: Option<&Scene>) -> Markup {
 /// What the foot of the page saves, prints and copies: kind, acts.
 pub const HANDED: [(&str, &[&str]); 3] = [
     ("keep", &["save-job", "save-shop", "copy-link", "copy-text"]),
-    ("print", &["print-card", "print", "print-figures", "save-cover", "save-dummy", "save-creep"]),
+    (
+        "print",
+        &[
+            "print-card",
+            "print",
+            "print-figures",
+            "save-card",
+            "save-cover",
+            "save-dummy",
+            "save-creep",
+        ],
+    ),
     ("programs", &["save-xjdf", "save-tables"]),
 ];
 

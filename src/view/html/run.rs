@@ -49,7 +49,7 @@ pub fn told(case: &Case) -> Vec<Say> {
 }
 
 /// When it is over, if it is known when it starts.
-fn over(case: &Case) -> Option<Say> {
+pub(in crate::view) fn over(case: &Case) -> Option<Say> {
     let (start, best, worst) = case.plan.results.run.times.clock?;
     let key = if best == worst { "run.over" } else { "run.over-between" };
     let told = say(key).put("start", Measure::new(start.get(), Unit::Clock));
@@ -103,7 +103,7 @@ fn stations(scene: &Scene) -> Markup {
 }
 
 /// How often a supply wants somebody.
-pub(super) fn stop_told(case: &Case, stop: &Stop) -> Say {
+pub(in crate::view) fn stop_told(case: &Case, stop: &Stop) -> Say {
     let key = match (stop.times, stop.running) {
         (0, _) => "run.stop.never",
         (_, true) => "run.stop.running",

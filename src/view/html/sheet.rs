@@ -18,7 +18,7 @@ pub fn summary(scene: &Scene) -> Markup {
 }
 
 /// The result in a sentence.
-fn result(job: &Job, shop: &Shop, plan: &Plan) -> Say {
+pub(in crate::view) fn result(job: &Job, shop: &Shop, plan: &Plan) -> Say {
     match plan.results.layout.chosen() {
         Some(way) if way.refusal.is_none() => say("sheet.summary")
             .count("copies", Copies(way.flats().saturating_mul(job.copies_up)))

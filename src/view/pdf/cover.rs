@@ -3,9 +3,9 @@
 //! Boxes as PDF has them: the cut is the TrimBox, the bleed the BleedBox. Each kind of line lies on a
 //! layer of its own, so that a program for pages can hide it.
 
-use super::File;
 use super::document::{Box4, Document, Ink};
 use super::notes::{self, BLACK, GREY, LETTER, RED, bar, file, identity, text};
+use super::{File, Wanted};
 use crate::drawing::{Anchor, Area, CoverParts, panel_name};
 use crate::units::Mm;
 use crate::view::html::Scene;
@@ -54,7 +54,8 @@ const fn line(colour: [f32; 3], dash: Option<(f32, f32)>) -> Ink {
 
 /// Writes the template.
 #[must_use]
-pub fn cover(scene: &Scene, language: &str) -> File {
+pub fn cover(wanted: &Wanted) -> File {
+    let scene = wanted.scene;
     let bleed = scene.job.bleed.unwrap_or(Mm::ZERO);
     let parts = CoverParts::of(scene.plan, bleed, scene.job.safe);
     let title = notes::title(scene, "pdf.cover");
@@ -75,7 +76,7 @@ pub fn cover(scene: &Scene, language: &str) -> File {
         bar(document, scene, (ROUND, end - notes::BAR_HIGH));
         template.key(document, top);
     });
-    file(document, &title, language)
+    file(document, &title, wanted.language)
 }
 
 struct Template<'a> {

@@ -1,34 +1,26 @@
 //! The table of creep: for every folded sheet how far it pushes out, how long its leaves are, and where
 //! its pages belong.
 
-use super::File;
 use super::document::Document;
 use super::notes::{self, bar, file, identity, text, told};
 use super::table::Laid;
-use crate::entry::LengthUnit;
+use super::{File, Wanted};
 use crate::view::csv;
-use crate::view::html::Scene;
 use crate::words::say;
 
 /// Paper round what is printed.
 const EDGE: f64 = 15.0;
 /// Room at the foot for the bar.
 const FOOT: f64 = 28.0;
-/// A4 of ISO 216, and Letter of ANSI Y14.1, upright.
-const A4: (f64, f64) = (210.0, 297.0);
-/// See [`A4`].
-const LETTER: (f64, f64) = (215.9, 279.4);
 /// Between the notes and the table.
 const GAP: f64 = 5.0;
 
 /// Writes the table.
 #[must_use]
-pub fn creep(scene: &Scene, language: &str) -> File {
+pub fn creep(wanted: &Wanted) -> File {
+    let scene = wanted.scene;
     let results = &scene.plan.results;
-    let (wide, high) = match scene.printer.numbers.unit {
-        LengthUnit::Millimetre => A4,
-        LengthUnit::Inch => LETTER,
-    };
+    let (wide, high) = notes::paper(scene);
     let title = notes::title(scene, "pdf.creep");
     let sum = say("pdf.creep.sum")
         .band("push_out", results.leaves.last().map(|leaf| leaf.push_out).unwrap_or_default())
@@ -50,5 +42,5 @@ pub fn creep(scene: &Scene, language: &str) -> File {
         document.page((wide, high), None, None);
         EDGE + GAP
     });
-    file(document, &title, language)
+    file(document, &title, wanted.language)
 }

@@ -154,18 +154,16 @@ impl Document {
         );
     }
 
-    /// A filled rectangle.
-    pub fn filled(&mut self, colour: [f32; 3], [left, top, right, bottom]: Box4) {
+    /// Filled rectangles.
+    pub fn filled(&mut self, colour: [f32; 3], areas: &[Box4]) {
         let high = self.high();
         self.shape(|content| {
             let [red, green, blue] = colour;
             content.set_fill_rgb(red, green, blue);
-            content.rect(
-                points(left),
-                points(high - bottom),
-                points(right - left),
-                points(bottom - top),
-            );
+            for [left, top, right, bottom] in areas {
+                let (wide, down) = (points(right - left), points(bottom - top));
+                content.rect(points(*left), points(high - bottom), wide, down);
+            }
             content.fill_nonzero();
         });
     }

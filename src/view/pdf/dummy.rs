@@ -2,9 +2,9 @@
 //! folds, cuts and stitches. Each press sheet is two pages, its front and its back, as printer's
 //! spreads: printed on both sides, cut, folded and nested they make the book.
 
-use super::File;
 use super::document::{Box4, Document, Ink, Type};
 use super::notes::{self, BLACK, GREY, LETTER, RED, bar, file, hair, plain, text};
+use super::{File, Wanted};
 use crate::drawing::{Anchor, crowns, cuts, panel_number};
 use crate::plan::{Leaf, Panel, Side, Way, panels};
 use crate::units::{Measure, Mm};
@@ -43,7 +43,8 @@ const STITCHES: usize = 3;
 
 /// Writes the dummy; nothing where no press sheet can be used.
 #[must_use]
-pub fn dummy(scene: &Scene, language: &str) -> Option<File> {
+pub fn dummy(wanted: &Wanted) -> Option<File> {
+    let scene = wanted.scene;
     let way = scene.plan.results.layout.chosen().filter(|way| way.refusal.is_none())?;
     let title = notes::title(scene, "pdf.dummy");
     let mut document = Document::new(LAYERS.map(|key| scene.printer.word(key).to_owned()).to_vec());
@@ -58,7 +59,7 @@ pub fn dummy(scene: &Scene, language: &str) -> Option<File> {
             Face { scene, way, leaf, side }.draw(&mut document, stitched);
         }
     }
-    Some(file(document, &title, language))
+    Some(file(document, &title, wanted.language))
 }
 
 /// One side of one press sheet.

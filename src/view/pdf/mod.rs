@@ -1,8 +1,9 @@
-//! Documents for print: the cover in true size, a blank dummy, the table of creep.
+//! Documents for print: the job card, the cover in true size, a blank dummy, the table of creep.
 //!
 //! They show a finished plan and calculate nothing. The same plan in the same language gives the same
 //! bytes on every machine: no clock, no chance, letters of a font that every reader has.
 
+mod card;
 mod cover;
 mod creep;
 mod document;
@@ -13,29 +14,43 @@ mod notes;
 mod table;
 mod tags;
 
+pub use card::card;
 pub use cover::cover;
 pub use creep::creep;
 pub use dummy::dummy;
 pub use letters::Letters;
 
 use crate::view::html::Scene;
+use crate::view::qr::Picture;
 
 /// A kind of document.
 #[derive(Debug, Clone, Copy)]
 pub struct Kind {
     /// The act that saves it.
     pub act: &'static str,
-    /// How its file's name ends.
-    pub extension: &'static str,
-    /// Writes it in the language of a tag; nothing where the plan has nothing to show.
-    pub write: fn(&Scene, &str) -> Option<File>,
+    /// What its file's name ends in, before the dot.
+    pub name: &'static str,
+    /// Writes it; nothing where the plan has nothing to show.
+    pub write: fn(&Wanted) -> Option<File>,
+}
+
+/// What a document is written from.
+#[derive(Clone, Copy)]
+pub struct Wanted<'a> {
+    /// The plan and who reads.
+    pub scene: &'a Scene<'a>,
+    /// The tag of the language.
+    pub language: &'a str,
+    /// The picture that holds the job, where there is one.
+    pub code: Option<&'a Picture>,
 }
 
 /// Every kind of document.
-pub static DOCUMENTS: [Kind; 3] = [
-    Kind { act: "save-cover", extension: "flat.pdf", write: |scene, tag| Some(cover(scene, tag)) },
-    Kind { act: "save-dummy", extension: "dummy.pdf", write: dummy },
-    Kind { act: "save-creep", extension: "creep.pdf", write: |scene, tag| Some(creep(scene, tag)) },
+pub static DOCUMENTS: [Kind; 4] = [
+    Kind { act: "save-card", name: "card", write: |wanted| Some(card(wanted)) },
+    Kind { act: "save-cover", name: "cover", write: |wanted| Some(cover(wanted)) },
+    Kind { act: "save-dummy", name: "dummy", write: dummy },
+    Kind { act: "save-creep", name: "creep", write: |wanted| Some(creep(wanted)) },
 ];
 
 /// A file, ready to be saved.

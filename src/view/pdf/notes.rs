@@ -3,6 +3,7 @@
 use super::File;
 use super::document::{Box4, Document, Ink, LEADING, Type, broken};
 use crate::drawing::Anchor;
+use crate::entry::LengthUnit;
 use crate::view::html::Scene;
 use crate::words::{Say, say};
 use pdf_writer::types::StructRole;
@@ -23,6 +24,19 @@ const THICK: f64 = 1.5;
 pub(super) const LETTER: f64 = 3.2;
 /// Size of a title's letters.
 pub(super) const LARGE: f64 = 5.5;
+
+/// A4 of ISO 216, and Letter of ANSI Y14.1, upright.
+const A4: (f64, f64) = (210.0, 297.0);
+/// See [`A4`].
+const US_LETTER: (f64, f64) = (215.9, 279.4);
+
+/// The paper that stands in the reader's printer: who reads inches has Letter.
+pub(super) const fn paper(scene: &Scene) -> (f64, f64) {
+    match scene.printer.numbers.unit {
+        LengthUnit::Millimetre => A4,
+        LengthUnit::Inch => US_LETTER,
+    }
+}
 
 /// Words that begin at their place.
 pub(super) const fn plain(size: f64) -> Type {
@@ -83,9 +97,9 @@ pub(super) fn identity(scene: &Scene) -> String {
 
 /// The bar of 50 mm, from this place to the right, with words below it.
 pub(super) fn bar(document: &mut Document, scene: &Scene, (x, y): (f64, f64)) {
-    let told = scene.printer.word("pdf.bar");
+    let told = scene.printer.word("card.bar");
     let area: Box4 = [x, y, x + BAR, y + THICK];
-    document.figure(told, |document| document.filled(BLACK, area));
+    document.figure(told, |document| document.filled(BLACK, &[area]));
     document.part(StructRole::P, |document| {
         let below = (x, y + THICK + LETTER * 1.2);
         document.sentence(plain(LETTER * 0.75), below, BAR, told);
