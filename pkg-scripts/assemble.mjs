@@ -12,7 +12,8 @@ import { basename, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { deflateSync, gzipSync } from "node:zlib";
 
-const LIMIT = { raw: 690_000, gzip: 465_000 }; // bytes: what it is now, with card, codes, PDF and lists; the goal is 500 and 220 kB
+// What it is now, with card, codes, PDF, lists of titles and drawings as files; the goal is 500 and 220 kB.
+const LIMIT = { raw: 715_000, gzip: 480_000 }; // bytes
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..");
 const [build, output, quick] = process.argv.slice(2);

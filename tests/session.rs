@@ -143,6 +143,7 @@ impl Page {
                 self.noted.clone_from(at);
             }
             Patch::List { .. }
+            | Patch::Picture { .. }
             | Patch::Print {}
             | Patch::Search { .. }
             | Patch::Later {}
@@ -392,6 +393,31 @@ fn a_file_that_cannot_be_opened_changes_nothing_that_was_typed() {
         // And none of it is lost on the way to the next visit.
         let next = page.again();
         assert!(next.shown("restore").contains("restore-yes"), "{path}");
+    }
+}
+
+/// Byte for byte, whatever it looks like; once something is changed, as this page writes it.
+#[test]
+fn a_file_is_saved_as_it_was_opened() {
+    let job = "\u{feff}{ \"version\":1,\r\n\t\"pages\":\"32\", \"size\" : \"A5\", \"copies\": \"90\",\
+        \"paper\":\"90 gsm\", \"format\":\"quirefit-job\"}\n\n";
+    let mut page = Page::open(None);
+    let last = |page: &Page| page.saved_files.last().unwrap().1.clone();
+    page.tell("file", "mine.txt", job);
+    assert!(page.words("file-note").contains("The job is open"), "{}", page.words("file-note"));
+    page.act("save-job", "");
+    assert_eq!(last(&page), job);
+    page.input("copies", "91");
+    page.act("save-job", "");
+    assert!(last(&page) != job && last(&page).contains("91"));
+    page.act("undo", "");
+    page.act("save-job", "");
+    assert_eq!(last(&page), job);
+    for path in files("examples/shops") {
+        let shop = text_of(&path).replace('\n', "\r\n");
+        page.tell("file", &path, &shop);
+        page.act("save-shop", "");
+        assert_eq!(last(&page), shop, "{path}");
     }
 }
 

@@ -1,6 +1,6 @@
 // Events in, patches out: tells the session what happened, moves into the page what it answers.
 
-import { copy, download } from "./files.js";
+import { copy, download, paint } from "./files.js";
 import { decode } from "./packed.js";
 
 // Keys that may be meant for the page, wherever, and for a list of suggestions.
@@ -133,6 +133,7 @@ export function attach(root, ask, keep, seek, list) {
     address: ({ text }) => root === document && history.replaceState(null, "", text),
     download: ({ name, text }) => download(name, text),
     save: ({ name, base64 }) => download(name, decode(base64)),
+    picture: ({ name, svg, width, height }) => paint(name, svg, width, height),
     copy: ({ text }) => copy(text),
     announce: ({ text }) => announce(text),
     print: () => {
@@ -201,5 +202,5 @@ export function attach(root, ask, keep, seek, list) {
   addEventListener("afterprint", () => tell("printed"));
 
   root.querySelectorAll("details[id]").forEach((details) => open.set(details.id, details.open));
-  return { on, run, tell };
+  return { on, run, tell, root };
 }

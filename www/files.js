@@ -32,6 +32,18 @@ export function download(name, content) {
   setTimeout(() => URL.revokeObjectURL(link.href), 60000); // a slow disk may still be reading it
 }
 
+/** Saves a drawing as a picture of so many dots. */
+export function paint(name, svg, width, height) {
+  const image = new Image();
+  image.onload = () => {
+    const canvas = document.createElement("canvas");
+    [canvas.width, canvas.height] = [width, height];
+    canvas.getContext("2d").drawImage(image, 0, 0, canvas.width, canvas.height);
+    canvas.toBlob((blob) => download(name, blob));
+  };
+  image.src = `data:image/svg+xml,${encodeURIComponent(svg)}`;
+}
+
 /** Puts a text on the clipboard, the old way where the new one is refused. */
 export async function copy(text) {
   try {
@@ -52,25 +64,33 @@ export async function copy(text) {
  * Files chosen, dropped or pasted, and pasted text, become `file` events. Gives back what tells the
  * latest of them, whole: the session says where more than its beginning is wanted.
  */
-export function listen({ on, tell }) {
+export function listen({ on, tell, root }) {
   let latest = new Blob();
   const read = async (file) => {
     // A file that cannot be read comes as an empty one; the session finds the words.
-    const text = await file.slice(0, MOST).text().catch(() => "");
+    const bytes = await file.slice(0, MOST).arrayBuffer().catch(() => new ArrayBuffer(0));
+    const text = new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes); // its mark is kept
     latest = file;
     tell("file", file.name ?? "", text);
   };
   const carries = (transfer) => transfer && transfer.types.includes("Files");
+  const over = (yes) => root.getElementById("page").toggleAttribute("data-drop", yes);
 
   on("change", (_, control) => {
     if (control.type !== "file" || !control.files.length) return;
     read(control.files[0]);
     control.value = ""; // so that choosing the same file again is a change
   });
-  on("dragover", (event) => carries(event.dataTransfer) && event.preventDefault());
+  on("dragover", (event) => {
+    if (!carries(event.dataTransfer)) return;
+    event.preventDefault();
+    over(true);
+  });
+  on("dragleave", (event) => event.relatedTarget || over(false));
   on("drop", (event) => {
     if (!carries(event.dataTransfer)) return;
     event.preventDefault();
+    over(false);
     read(event.dataTransfer.files[0]);
   });
   on("paste", (event, target) => {

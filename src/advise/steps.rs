@@ -38,6 +38,11 @@ pub struct CostSteps {
 }
 
 impl CostSteps {
+    /// What each further copy costs.
+    #[must_use]
+    pub fn further(&self) -> Money {
+        self.copies.total / self.more.as_f64().max(1.0)
+    }
     /// Plans the book anew with a sheet more and at other numbers of copies. Nothing comes back where
     /// the shop has no rates, or where what has come in decides how many copies can be made.
     #[must_use]

@@ -120,6 +120,17 @@ pub enum Patch {
         /// The shop file's text, empty for the demo shop; nothing where the helper knows it.
         shop: Option<String>,
     },
+    /// Saves an SVG file's text as a PNG of so many dots.
+    Picture {
+        /// The file's name.
+        name: String,
+        /// The text.
+        svg: String,
+        /// Dots across.
+        width: String,
+        /// Dots down.
+        height: String,
+    },
     /// Asks something of the desk that lists of titles are worked at: `begin` with the file that was opened
     /// last, `show`, `stop`, `save`, `take`. Its answers come as `list`.
     List {
@@ -172,6 +183,15 @@ impl Patch {
                 let shop = ("shop", shop.as_deref());
                 patch("search", &[("number", Some(number)), ("job", Some(job)), shop]);
             }
+            Self::Picture { name, svg, width, height } => patch(
+                "picture",
+                &[
+                    ("name", Some(name)),
+                    ("svg", Some(svg)),
+                    ("width", Some(width)),
+                    ("height", Some(height)),
+                ],
+            ),
             Self::List { ask, language, units, shop, text } => {
                 let shop = ("shop", shop.as_deref());
                 let spoken = [("language", Some(*language)), ("units", Some(*units))];

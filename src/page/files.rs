@@ -2,11 +2,25 @@
 
 use super::event::Patch;
 use super::session::Session;
-use crate::draft::{FieldError, Tree, from_tree};
+use crate::draft::{Draft, FieldError, Tree, from_tree};
 use crate::job::{self, read_link};
 use crate::shop;
 use crate::view::html;
 use crate::words::{Say, say};
+
+/// A job file as it was opened: saved again without a change it is the same file, byte for byte.
+#[derive(Debug, Clone)]
+pub(super) struct Opened {
+    text: String,
+    draft: Draft,
+}
+
+impl Opened {
+    /// The file's own text, as long as the form holds what it says.
+    pub(super) fn unchanged(&self, draft: &Draft) -> Option<String> {
+        (self.draft == *draft).then(|| self.text.clone())
+    }
+}
 
 /// What became of what was opened, saved or copied last.
 #[derive(Debug)]
@@ -57,7 +71,9 @@ impl Session {
         if let Some(read) = read_link(text) {
             return self.open_link(read, out);
         }
-        if !text.trim_start().starts_with('{') && self.is_list(name, text, out) {
+        if !text.trim_start_matches('\u{feff}').trim_start().starts_with('{')
+            && self.is_list(name, text, out)
+        {
             return;
         }
         let note = match self.open_file(text, out) {
@@ -73,19 +89,22 @@ impl Session {
         out: &mut Vec<Patch>,
     ) -> Result<&'static str, Vec<FieldError>> {
         let foreign = || vec![FieldError::repaired("", "", say("file.no-json"))];
-        let tree = (self.json.parse)(text).ok_or_else(foreign)?;
+        // The mark of UTF-8 is the file's, not the text's.
+        let tree = (self.json.parse)(text.trim_start_matches('\u{feff}')).ok_or_else(foreign)?;
         let is = |format: &str| {
             matches!(&tree, Tree::Map(entries)
                 if entries.iter().any(|(key, value)| key == "format" && *value == Tree::text(format)))
         };
         if !is(shop::SCHEMA.format) {
             let draft = from_tree(&tree, &job::SCHEMA)?;
+            self.opened = Some(Opened { text: text.to_owned(), draft: draft.clone() });
             self.replace(draft, out);
             return Ok("file.job-opened");
         }
         let draft = from_tree(&tree, &shop::SCHEMA)?;
         self.shop = shop::read(&draft)?;
         self.own_shop = Some(draft);
+        self.own_shop_text = Some(text.to_owned());
         self.advising.forget();
         self.versions.plan_again(&self.shop);
         let line = self.draft.get("line");

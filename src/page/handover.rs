@@ -8,20 +8,25 @@ use crate::draft::{Draft, FieldError, to_tree};
 use crate::job::{self, LINK_MARK, read_link};
 use crate::view::html::{self, Scene};
 use crate::view::qr::Picture;
-use crate::view::{Reading, csv, letter, pdf, xjdf};
+use crate::view::{Reading, csv, letter, pdf, pictures, xjdf};
 use crate::words::{Say, say};
 use base64ct::{Base64, Encoding as _};
 
 /// The element that shows the picture for scanners when it is opened.
 pub(super) const CODE: &str = "open-code";
 
+/// A dot of a saved picture, in millimetres: 300 to the inch.
+const PNG_DOT: f64 = 25.4 / 300.0;
+
 impl Session {
     /// Saves or copies; false where the act is another's.
-    pub(super) fn hand_over(&mut self, act: &str, out: &mut Vec<Patch>) -> bool {
+    pub(super) fn hand_over(&mut self, act: &str, value: &str, out: &mut Vec<Patch>) -> bool {
         match act {
             _ if MAKERS_SAVE.contains(&act) && self.reading == Reading::Client => {}
             "save-job" => {
-                let text = (self.json.print)(&to_tree(&self.draft, &job::SCHEMA));
+                let opened = self.opened.as_ref().and_then(|opened| opened.unchanged(&self.draft));
+                let print = || (self.json.print)(&to_tree(&self.draft, &job::SCHEMA));
+                let text = opened.unwrap_or_else(print);
                 self.download("quirefit-job.json", text, out);
             }
             "save-shop" => self.save_shop(out),
@@ -38,6 +43,7 @@ impl Session {
                 Output::Clipboard("letter.copied", text)
             }),
             "copy-link" => self.copy_link(out),
+            "picture-svg" | "picture-png" => self.save_picture(act == "picture-png", value, out),
             _ => match pdf::DOCUMENTS.iter().find(|document| document.act == act) {
                 Some(document) => self.save_document(document, out),
                 None => return false,
@@ -64,6 +70,19 @@ impl Session {
             None => Note::said("answer.empty"),
         };
         self.note(note, out);
+    }
+
+    /// Saves a drawing: as it is, or as dots that the browser makes of it.
+    fn save_picture(&self, dots: bool, id: &str, out: &mut Vec<Patch>) {
+        let made = self.scene().and_then(|scene| pictures::file(&scene, id));
+        let Some((svg, width, height)) = made else { return };
+        let name = self.file_name(&format!("{id}.{}", if dots { "png" } else { "svg" }));
+        if dots {
+            let count = |length: f64| ((length / PNG_DOT).round() as u32).to_string();
+            out.push(Patch::Picture { name, svg, width: count(width), height: count(height) });
+        } else {
+            out.push(Patch::Download { name, text: svg });
+        }
     }
 
     /// Hands over something of the plan, or says that there is none yet.

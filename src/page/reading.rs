@@ -46,9 +46,12 @@ impl Session {
     /// Saves the shop's file, which holds all its rates and limits: never for a client.
     pub(super) fn save_shop(&self, out: &mut Vec<Patch>) {
         if self.reading != Reading::Client {
-            let own: Option<Draft> = self.own_shop.clone();
-            let draft = own.unwrap_or_else(|| shop::draft_of(&self.shop));
-            let text = (self.json.print)(&to_tree(&draft, &shop::SCHEMA));
+            let print = || {
+                let own: Option<Draft> = self.own_shop.clone();
+                let draft = own.unwrap_or_else(|| shop::draft_of(&self.shop));
+                (self.json.print)(&to_tree(&draft, &shop::SCHEMA))
+            };
+            let text = self.own_shop_text.clone().unwrap_or_else(print);
             out.push(Patch::Download { name: ["shop", ".quirefit-shop.json"].concat(), text });
         }
     }

@@ -2,7 +2,7 @@
 
 use super::advising::Advising;
 use super::event::{Event, Patch};
-use super::files::Note;
+use super::files::{Note, Opened};
 use super::handover::CODE;
 use super::history::{History, State};
 use super::keeping::Elsewhere;
@@ -52,6 +52,10 @@ pub struct Session {
     pub(super) draft: Draft,
     pub(super) shop: Shop,
     pub(super) own_shop: Option<Draft>,
+    /// Its file as it was opened on this page.
+    pub(super) own_shop_text: Option<String>,
+    /// The job file that was opened last.
+    pub(super) opened: Option<Opened>,
     pub(super) history: History,
     /// What stood in the form before the line was typed in, and whether that was the example.
     pub(super) before_phrase: Option<(State, bool)>,
@@ -120,6 +124,8 @@ impl Session {
             draft,
             shop: shop.unwrap_or_else(shop::demo),
             own_shop,
+            own_shop_text: None,
+            opened: None,
             history: History::default(),
             before_phrase: None,
             pending: saved.earlier.into_iter().chain(saved.job).collect(),
@@ -329,7 +335,7 @@ impl Session {
             let id = format!("input-{}", field.replace('.', "-"));
             return out.push(Patch::Focus { id });
         }
-        if self.hand_over(act, out) || self.act_on_list(act, value, out) {
+        if self.hand_over(act, value, out) || self.act_on_list(act, value, out) {
             return;
         }
         match act {

@@ -9,6 +9,7 @@ pub mod json;
 pub mod letter;
 mod numbers;
 pub mod pdf;
+pub mod pictures;
 mod plain;
 pub mod qr;
 mod regions;

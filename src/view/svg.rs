@@ -39,10 +39,32 @@ pub fn sized(drawing: &Drawing, printer: &Printer, millimetre: Option<f64>) -> M
             aria-labelledby={ (title) " " (description) } {
             title id=(title) { (printer.text(&drawing.title)) }
             desc id=(description) { (printer.text(&drawing.description)) }
-            @for run in drawing.shapes.chunk_by(|one, next| is_sheet(one) && is_sheet(next)) {
-                (sheets(run))
-                @for shape in run { (element(shape, printer)) }
-            }
+            (shapes(drawing, printer))
+        }
+    }
+}
+
+/// A drawing as a file of its own: as many millimetres as it has, on white, with letters of its own.
+#[must_use]
+pub fn alone(drawing: &Drawing, printer: &Printer) -> Markup {
+    let (width, height) = (short(drawing.width), short(drawing.height));
+    html! {
+        svg xmlns="http://www.w3.org/2000/svg" width={ (width) "mm" } height={ (height) "mm" }
+            viewBox={ "0 0 " (width) " " (height) } font-family="sans-serif"
+            font-size=(short(drawing.room.letter())) fill=(INK) {
+            title { (printer.text(&drawing.title)) }
+            desc { (printer.text(&drawing.description)) }
+            rect width=(width) height=(height) fill="#ffffff" {}
+            (shapes(drawing, printer))
+        }
+    }
+}
+
+fn shapes(drawing: &Drawing, printer: &Printer) -> Markup {
+    html! {
+        @for run in drawing.shapes.chunk_by(|one, next| is_sheet(one) && is_sheet(next)) {
+            (sheets(run))
+            @for shape in run { (element(shape, printer)) }
         }
     }
 }

@@ -4,12 +4,11 @@ use super::Scene;
 use super::compare::keeper;
 use super::cost::priced;
 use crate::advise::Room;
-use crate::drawing::book_end;
 use crate::explain::finding as found;
 use crate::job::{Role, Section};
 use crate::plan::{Verdict, Weight};
 use crate::units::{PAGES_PER_SHEET, Pages};
-use crate::view::{Reading, svg};
+use crate::view::{Reading, pictures, svg};
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -139,7 +138,9 @@ fn swatch(kind: &'static str) -> Markup {
 /// The picture: the end of the book, tinted by its papers.
 #[must_use]
 pub fn picture(scene: &Scene) -> Markup {
-    let drawing = book_end(scene.plan, &scene.kinds(), scene.screen.room);
+    let Some(drawing) = pictures::drawn(scene, "book-end", scene.screen.room) else {
+        return html! {};
+    };
     html! {
         figure {
             (svg::svg(&drawing, &scene.printer))
@@ -152,7 +153,10 @@ pub fn picture(scene: &Scene) -> Markup {
                         }
                     }
                 }
-                p { (scene.tell(&drawing.title)) " " (scene.word("drawing.note")) }
+                p {
+                    (scene.tell(&drawing.title)) " " (scene.word("drawing.note"))
+                    (pictures::saved_by(scene, &drawing))
+                }
             }
         }
     }

@@ -2,7 +2,6 @@
 
 use super::Scene;
 use crate::advise::CostSteps;
-use crate::drawing::unit_cost;
 use crate::explain::Case;
 use crate::plan::{Cost, Item, Plan, Verdict, price};
 use crate::shop::Shop;
@@ -97,7 +96,7 @@ pub fn steps_told(shop: &Shop, plan: &Plan, steps: &CostSteps, case: Option<&Cas
     let copies = say("cost.step.copies")
         .put("copies", steps.more)
         .say("total", amount("step_copies", steps.copies.total.into()))
-        .say("further", amount("step_further", Measure::rate(further(steps))));
+        .say("further", amount("step_further", Measure::rate(steps.further())));
     let then = steps.sheet.and_then(|step| then(plan.verdict, step.verdict));
     sheet.into_iter().chain(then).chain([copies]).collect()
 }
@@ -127,20 +126,12 @@ fn then(now: Verdict, then: Verdict) -> Option<Say> {
     }
 }
 
-/// What each further copy costs.
-fn further(steps: &CostSteps) -> Money {
-    steps.copies.total / steps.more.as_f64().max(1.0)
-}
-
 /// A copy against the number of copies, drawn, and the same in figures.
 fn chart(scene: &Scene, steps: &CostSteps) -> Markup {
     let own = scene.plan.results.run.quantities.good;
-    let drawing = unit_cost(&steps.curve, own, further(steps), scene.screen.room);
     let label = |key: &str| scene.printer.word(key);
     html! {
-        @if let Some(drawing) = &drawing {
-            (scene.drawn(drawing, None))
-        }
+        (scene.drawn("unit-cost", None))
         details class="refused" id="cost-curve" {
             summary { (scene.word("cost.curve.figures")) }
             div class="scroll" tabindex="0" role="region" aria-label=(label("cost.curve.figures")) {

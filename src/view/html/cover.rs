@@ -1,7 +1,6 @@
 //! The outermost sheet, flat: what a designer draws.
 
 use super::Scene;
-use crate::drawing::{Kept, flat_cover};
 use crate::units::Mm;
 use crate::words::say;
 use maud::{Markup, html};
@@ -39,11 +38,8 @@ pub fn body(scene: &Scene) -> Markup {
         (true, 1) => say("cover.crease.one"),
         (true, _) => scene.case().fill(say("cover.crease.two"), &[("offset", "crease_offset", 0)]),
     };
-    let (bleed, safe) = (scene.job.bleed, scene.job.safe);
-    let kept = Kept { kind: scene.outer_kind(), bleed, safe };
-    let drawing = flat_cover(scene.plan, &kept, scene.screen.room);
     html! {
-        (scene.drawn(&drawing, Some("drawing.cover.note")))
+        (scene.drawn("flat-cover", Some("drawing.cover.note")))
         dl class="list" {
             @for id in ROWS { (scene.row(id)) }
         }

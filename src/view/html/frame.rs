@@ -91,6 +91,7 @@ pub fn body(page: &Page) -> Markup {
             }
         }
         (foot(page))
+        p id="drop-here" aria-hidden="true" { (page.printer.word("file.drop")) }
         article id="job-card" {}
     }
 }

@@ -1,8 +1,6 @@
 //! Inside the fold: push-out, leaf length and image position of every sheet and its pages.
 
 use super::Scene;
-use crate::drawing::{Page, clearance, fold_paths, push_outs};
-use crate::job::ImagesMovedBy;
 use crate::plan::{Clearance, Folios, distance_left, pages_at_risk};
 use crate::units::Mm;
 use crate::words::{Say, say};
@@ -28,17 +26,12 @@ pub fn summary(scene: &Scene) -> Markup {
 pub fn body(scene: &Scene) -> Markup {
     let results = &scene.plan.results;
     let art = results.margins.art.distance;
-    let (kinds, room) = (scene.kinds(), scene.screen.room);
     html! {
-        @if let Some(drawing) = fold_paths(scene.plan, &kinds, room) {
-            (scene.drawn(&drawing, Some("drawing.fold.note")))
-        }
+        (scene.drawn("fold-paths", Some("drawing.fold.note")))
         dl class="list" {
             @for id in ["push_out", "trade_creep", "image_shift"] { (scene.row(id)) }
         }
-        @if let Some(drawing) = push_outs(scene.plan, &kinds, room) {
-            (scene.drawn(&drawing, Some("drawing.push_outs.note")))
-        }
+        (scene.drawn("push-outs", Some("drawing.push_outs.note")))
         (clear(scene))
         p { (scene.word("inside.sign")) }
         div class="scroll" tabindex="0" role="region" aria-label=(scene.printer.word("inside.table")) {
@@ -76,20 +69,9 @@ pub fn body(scene: &Scene) -> Markup {
 fn clear(scene: &Scene) -> Markup {
     let margins = &scene.plan.results.margins;
     let (job, leaves) = (scene.job, &scene.plan.results.leaves);
-    let page = Page {
-        kind: leaves
-            .get((margins.art.worst as usize).saturating_sub(1))
-            .and_then(|leaf| job.sections.get(leaf.section))
-            .map_or("", |section| section.stock.kind.id),
-        bleed: job.bleed,
-        safe: job.safe,
-        moved: job.images != ImagesMovedBy::Nobody,
-    };
     let kept = [("inside.art", Some(&margins.art)), ("inside.folio", margins.folio.as_ref())];
     html! {
-        @if let Some(drawing) = clearance(scene.plan, &page, scene.screen.room) {
-            (scene.drawn(&drawing, None))
-        }
+        (scene.drawn("clearance", None))
         @for (what, clearance) in kept {
             @if let Some(clearance) = clearance {
                 @let (cover, spans) = pages_at_risk(job, leaves, clearance.distance);

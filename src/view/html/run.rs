@@ -1,7 +1,6 @@
 //! The run: what to feed, how fast, what stops it, when it is over.
 
 use super::Scene;
-use crate::drawing;
 use crate::explain::Case;
 use crate::job::{Job, Role};
 use crate::plan::{Component, Plan, STATIONS, Stop, Supply};
@@ -60,9 +59,8 @@ pub(in crate::view) fn over(case: &Case) -> Option<Say> {
 #[must_use]
 pub fn body(scene: &Scene) -> Markup {
     let run = &scene.plan.results.run;
-    let drawing = drawing::timeline(scene.plan, scene.screen.room);
     html! {
-        (scene.drawn(&drawing, None))
+        (scene.drawn("timeline", None))
         dl class="list" {
             @for id in ROWS { (scene.row(id)) }
         }

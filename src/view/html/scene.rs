@@ -2,12 +2,11 @@
 
 use super::compare::Version;
 use crate::advise::Advice;
-use crate::drawing::Drawing;
 use crate::explain::{Case, figure};
 use crate::job::Job;
 use crate::plan::{Folio, Plan};
 use crate::shop::Shop;
-use crate::view::{Printer, Reading, Screen, Ticks, svg};
+use crate::view::{Printer, Reading, Screen, Ticks, pictures, svg};
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -63,15 +62,20 @@ impl Scene<'_> {
             }
         }
     }
-    /// A drawing with its title below it, and a note on how to read it.
+    /// A drawing by its name with its title below it, and a note on how to read it; nothing where the
+    /// book has none.
     #[must_use]
-    pub fn drawn(&self, drawing: &Drawing, note: Option<&'static str>) -> Markup {
+    pub fn drawn(&self, id: &str, note: Option<&'static str>) -> Markup {
+        let drawing = pictures::drawn(self, id, self.screen.room);
         html! {
-            figure {
-                (svg::svg(drawing, &self.printer))
-                figcaption {
-                    (self.tell(&drawing.title))
-                    @if let Some(key) = note { " " (self.word(key)) }
+            @if let Some(drawing) = &drawing {
+                figure {
+                    (svg::svg(drawing, &self.printer))
+                    figcaption {
+                        (self.tell(&drawing.title))
+                        @if let Some(key) = note { " " (self.word(key)) }
+                        (pictures::saved_by(self, drawing))
+                    }
                 }
             }
         }

@@ -1,7 +1,6 @@
 //! On the sheet: the chosen press sheet, drawn; what is cut before and after; all others, ranked.
 
 use super::Scene;
-use crate::drawing::press_sheet;
 use crate::explain::why;
 use crate::job::Job;
 use crate::plan::{Layout, Plan, Route, Step, Way, steps};
@@ -72,11 +71,8 @@ pub fn body(scene: &Scene) -> Markup {
 
 fn chosen(scene: &Scene, way: &Way) -> Markup {
     let results = &scene.plan.results;
-    let drawing = press_sheet(scene.plan, scene.screen.room);
     html! {
-        @if let Some(drawing) = &drawing {
-            (scene.drawn(drawing, Some("drawing.press_sheet.note")))
-        }
+        (scene.drawn("press-sheet", Some("drawing.press_sheet.note")))
         dl class="list" {
             @for id in ["sheet_used", "press_across", "press_along"] { (scene.row(id)) }
             @if way.route == Route::Straight { (scene.row("straight_cut")) }

@@ -1,7 +1,6 @@
 //! Stitches and wire.
 
 use super::Scene;
-use crate::drawing;
 use crate::plan::{Stitch, Wire};
 use crate::units::Measure;
 use crate::words::{Say, say};
@@ -43,10 +42,8 @@ pub fn summary(scene: &Scene) -> Markup {
 pub fn body(scene: &Scene) -> Markup {
     let results = &scene.plan.results;
     let (placement, wire) = (&results.stitches.placement, &results.stitches.wire);
-    let (spine, room) = (scene.job.size.height, scene.screen.room);
-    let drawing = drawing::stitches(scene.plan, spine, scene.outer_kind(), room);
     html! {
-        (scene.drawn(&drawing, None))
+        (scene.drawn("stitches-drawn", None))
         dl class="list" {
             @for id in ROWS { (scene.row(id)) }
         }

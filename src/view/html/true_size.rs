@@ -1,9 +1,8 @@
 //! The book in its true size, and a bank card to measure the screen with.
 
 use super::Scene;
-use crate::drawing::{card, true_size as drawn};
-use crate::job::Spine;
-use crate::view::{Printer, Screen, svg};
+use crate::drawing::card;
+use crate::view::{Printer, Screen, pictures, svg};
 use maud::{Markup, html};
 
 /// Pixels that a card's long edge may take: from a large, far screen to a small, fine one.
@@ -46,8 +45,8 @@ pub fn card_outline(printer: &Printer, screen: &Screen) -> Markup {
 /// The book in its true size.
 #[must_use]
 pub fn true_size(scene: &Scene) -> Markup {
-    let round = scene.job.spine == Spine::Round;
-    let drawing = drawn(scene.plan, round, scene.outer_kind());
+    let drawing = pictures::drawn(scene, "true-size-drawn", scene.screen.room);
+    let Some(drawing) = drawing else { return html! {} };
     let size = match (scene.screen.paper, scene.screen.card) {
         (true, _) => "true-size.paper",
         (false, Some(_)) => "true-size.true",
@@ -59,6 +58,7 @@ pub fn true_size(scene: &Scene) -> Markup {
             figcaption {
                 (scene.word(size)) " "
                 (scene.tell(&drawing.title))
+                (pictures::saved_by(scene, &drawing))
             }
         }
     }

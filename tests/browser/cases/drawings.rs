@@ -2,6 +2,7 @@
 
 use crate::case::Outcome;
 use crate::cases;
+use crate::engine::Engine;
 use crate::page::Page;
 use fantoccini::key::Key;
 
@@ -9,7 +10,11 @@ cases! { "drawings":
     letters_can_be_read_on_a_phone;
     letters_can_be_read_on_a_desk;
     a_bank_card_makes_50_mm_true;
+    saved_as_svg_and_as_png in SAVERS;
 }
+
+/// WebKit's browser takes only so many downloads in a run.
+const SAVERS: &[Engine] = &[Engine::Chromium, Engine::Firefox];
 
 /// Opens everything that can be opened.
 const OPEN: &str =
@@ -93,5 +98,28 @@ async fn a_bank_card_makes_50_mm_true(page: &Page<'_>) -> Outcome {
     page.settle().await?;
     let again = true_to_the_card(page).await?;
     assert!((again - measured).abs() < 0.1, "kept {measured}, found {again}");
+    Ok(())
+}
+
+/// The end of the book: an SVG that says its millimetres, and a PNG of 300 dots to the inch that is not
+/// one white sheet.
+async fn saved_as_svg_and_as_png(page: &Page<'_>) -> Outcome {
+    page.click("#save-svg-book-end").await?;
+    let (_, text) = page.saved("svg").await?;
+    let document = roxmltree::Document::parse(&text)?;
+    let length = |side: &str| -> Outcome<f64> {
+        let told = document.root_element().attribute(side).ok_or("no size")?;
+        Ok(told.trim_end_matches("mm").parse()?)
+    };
+    page.click("#save-png-book-end").await?;
+    let (_, bytes) = page.saved_bytes("png").await?;
+    // ISO/IEC 15948: the signature, then width and height in the first chunk.
+    assert!(bytes.starts_with(b"\x89PNG\r\n\x1a\n"), "no PNG");
+    for (at, side) in [(16, "width"), (20, "height")] {
+        let dots = u32::from_be_bytes(bytes[at..at + 4].try_into()?);
+        let wanted = length(side)? / 25.4 * 300.0;
+        assert!((f64::from(dots) - wanted).abs() <= 1.0, "{side}: {dots} dots, {wanted} wanted");
+    }
+    assert!(bytes.len() > 8000, "a picture of {} bytes is empty", bytes.len());
     Ok(())
 }

@@ -3,11 +3,14 @@
 use crate::case::Outcome;
 use crate::cases;
 use crate::page::Page;
+use serde_json::json;
 use std::time::Duration;
 
 cases! { "files":
     saved_job_opens_again;
     foreign_file_is_refused_with_words;
+    dropped_and_pasted_it_opens;
+    saved_as_it_was_opened;
 }
 
 async fn saved_job_opens_again(page: &Page<'_>) -> Outcome {
@@ -31,5 +34,44 @@ async fn foreign_file_is_refused_with_words(page: &Page<'_>) -> Outcome {
     page.field("file").await?.send_keys(&path.display().to_string()).await?;
     page.until("file-note", |text| !text.is_empty()).await?;
     assert_eq!(page.answer().await?, before, "a foreign file changed the answer");
+    Ok(())
+}
+
+/// A job file as somebody else might write it: with a mark, tabs, and an order of its own.
+const FOREIGN: &str = "\u{feff}{\t\"version\": 1, \"copies\": \"2468\",\r\n \"pages\": \"36\", \"size\": \"A5\",\
+    \"paper\": \"90 gsm\", \"format\": \"quirefit-job\" }\n";
+
+/// Hands the page a file as a browser does.
+const HAND: &str = "const [kind, text] = arguments; const transfer = new DataTransfer(); \
+    transfer.items.add(new File([text], 'job.txt')); \
+    const event = new Event(kind, { bubbles: true, cancelable: true }); \
+    event[kind === 'paste' ? 'clipboardData' : 'dataTransfer'] = transfer; \
+    document.body.dispatchEvent(event); \
+    return getComputedStyle(document.getElementById('drop-here')).display !== 'none';";
+
+async fn dropped_and_pasted_it_opens(page: &Page<'_>) -> Outcome {
+    for (kind, copies) in [("drop", "2468"), ("paste", "1357")] {
+        let text = FOREIGN.replace("2468", copies);
+        if kind == "drop" {
+            let said = page.script(HAND, vec![json!("dragover"), json!(text)]).await?;
+            assert_eq!(said, json!(true), "nothing says that a file may be let go here");
+        }
+        let said = page.script(HAND, vec![json!(kind), json!(text)]).await?;
+        assert_eq!(said, json!(false), "the page still waits for a file");
+        page.until("file-note", |text| text.contains("The job is open")).await?;
+        assert_eq!(page.value("copies").await?, copies, "{kind}");
+    }
+    Ok(())
+}
+
+async fn saved_as_it_was_opened(page: &Page<'_>) -> Outcome {
+    let path = page.browser.home.join("mine.json");
+    std::fs::write(&path, FOREIGN)?;
+    page.field("file").await?.send_keys(&path.display().to_string()).await?;
+    page.until("file-note", |text| text.contains("The job is open")).await?;
+    std::fs::remove_file(&path)?;
+    page.click("[data-act='save-job']").await?;
+    let (_, bytes) = page.saved_bytes("json").await?;
+    assert_eq!(bytes, FOREIGN.as_bytes());
     Ok(())
 }
