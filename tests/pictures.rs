@@ -16,12 +16,11 @@ fn session() -> Session {
     session
 }
 
-/// What comes of an act: the file's name and the drawing's text, with the dots where it is to be painted.
-fn saved(
-    session: &mut Session,
-    act: &str,
-    id: &str,
-) -> Option<(String, String, Option<(u32, u32)>)> {
+/// A file's name, the drawing's text, and the dots where it is to be painted.
+type Saved = (String, String, Option<(u32, u32)>);
+
+/// What comes of an act.
+fn saved(session: &mut Session, act: &str, id: &str) -> Option<Saved> {
     session.handle(&Event::new("act", act, id)).into_iter().find_map(|patch| match patch {
         Patch::Download { name, text } => Some((name, text, None)),
         Patch::Picture { name, svg, width, height } => {
