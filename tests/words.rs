@@ -251,7 +251,7 @@ fn typed() -> Vec<String> {
     let names = names.chain(shop.post.iter().map(|step| slug(&step.name)));
     let kinds = STOCK_KINDS.iter().filter_map(|kind| kind.typed.first());
     let words = kinds.flat_map(|typed| typed.split(' ')).chain(["gsm", "landscape"]);
-    let all = words.map(str::to_owned).chain(names).chain([slug(&shop.name)]);
+    let all = words.map(str::to_owned).chain(names).chain([slug(&shop.name), slug(&shop.note)]);
     all.map(|word| format!("typed.{word}")).collect()
 }
 

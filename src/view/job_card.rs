@@ -101,3 +101,10 @@ pub fn rests_on(scene: &Scene) -> Vec<Say> {
     let fold = fold.say("source", Say::source(scene.plan.results.fold.source));
     papers.chain([fold]).collect()
 }
+
+/// The shop whose figures these are, and what it says of them.
+#[must_use]
+pub fn shop(scene: &Scene) -> String {
+    let said = [&scene.shop.name, &scene.shop.note].map(|text| scene.printer.named(text.trim()));
+    said.into_iter().filter(|text| !text.is_empty()).collect::<Vec<_>>().join(": ")
+}

@@ -75,11 +75,7 @@ impl Printer<'_> {
     /// the same.
     #[must_use]
     pub fn typed(&self, text: &str) -> String {
-        let plain = |letter: char| match letter.to_ascii_lowercase() {
-            letter if letter.is_ascii_alphanumeric() => letter,
-            _ => '-',
-        };
-        if let Some(whole) = self.own_word(&text.chars().map(plain).collect::<String>()) {
+        if let Some(whole) = self.whole(text) {
             return whole.to_owned();
         }
         let number =
@@ -99,6 +95,20 @@ impl Printer<'_> {
             }
         }
         out
+    }
+
+    /// A name or sentence of the program's own in the reader's words; what somebody else wrote stays.
+    #[must_use]
+    pub fn named<'t>(&'t self, text: &'t str) -> &'t str {
+        self.whole(text).unwrap_or(text)
+    }
+
+    fn whole(&self, text: &str) -> Option<&str> {
+        let plain = |letter: char| match letter.to_ascii_lowercase() {
+            letter if letter.is_ascii_alphanumeric() => letter,
+            _ => '-',
+        };
+        self.own_word(&text.chars().map(plain).collect::<String>())
     }
 
     fn own_word(&self, text: &str) -> Option<&str> {

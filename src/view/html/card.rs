@@ -4,7 +4,7 @@
 use super::Scene;
 use super::answer::{mark, reason};
 use super::set_up::line;
-use crate::view::job_card::{book, found, identity, rests_on, run};
+use crate::view::job_card::{book, found, identity, rests_on, run, shop};
 use crate::view::qr::Picture;
 use crate::view::set_up::{Row, first_book, settings};
 use crate::words::Say;
@@ -31,7 +31,7 @@ pub fn card(scene: &Scene, code: Option<&Picture>) -> Markup {
                 (list(scene, &run(scene)))
                 h2 { (scene.word("card.rests-on")) }
                 (list(scene, &rests_on(scene)))
-                (shop(scene))
+                p { (shop(scene)) }
             }
         }
         p class="caution" {
@@ -101,11 +101,6 @@ fn table(scene: &Scene, rows: &[Row], measured: Option<&str>) -> Markup {
 /// Sentences, one a line.
 fn list(scene: &Scene, told: &[Say]) -> Markup {
     html! { ul { @for told in told { li { (scene.tell(told)) } } } }
-}
-
-/// The shop whose figures these are, and what it says of them.
-fn shop(scene: &Scene) -> Markup {
-    html! { p { (scene.shop.name) @if !scene.shop.note.is_empty() { ": " (scene.shop.note) } } }
 }
 
 /// Who has set it up and looked; whether the printer kept its size; when and by what it was made.

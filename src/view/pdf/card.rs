@@ -6,7 +6,7 @@ use super::notes::{self, BLACK, GREY, LETTER, bar, file, hair, plain, text};
 use super::{File, Wanted};
 use crate::view::html::Scene;
 use crate::view::html::answer::reason;
-use crate::view::job_card::{book, found, identity, rests_on, run};
+use crate::view::job_card::{book, found, identity, rests_on, run, shop};
 use crate::view::qr::Picture;
 use crate::view::set_up::{Row, first_book, settings};
 use crate::words::say;
@@ -94,14 +94,6 @@ fn draw_code(document: &mut Document, scene: &Scene, code: &Picture, (x, y): (f6
     let runs: Vec<_> = runs.collect();
     let label = scene.printer.word("code.label");
     document.figure(label, |document| document.filled(BLACK, &runs));
-}
-
-/// The shop whose figures these are, and what it says of them.
-fn shop(scene: &Scene) -> String {
-    let parts = [&scene.shop.name, &scene.shop.note];
-    let said: Vec<&str> =
-        parts.into_iter().map(|part| part.trim()).filter(|part| !part.is_empty()).collect();
-    said.join(": ")
 }
 
 /// Cautions, who has set it up and looked, and the bar.
