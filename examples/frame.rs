@@ -33,6 +33,7 @@ fn main() {
         reading: Reading::Design,
         screen: Screen::default(),
     });
-    let page = Page { draft: &draft, shop: &shop, printer, language, scene };
+    let built = &std::env::var("QUIREFIT_BUILT").unwrap_or_default();
+    let page = Page { draft: &draft, shop: &shop, printer, language, built, scene };
     println!("{}", frame(&page).into_string());
 }

@@ -59,6 +59,7 @@ const policy = [
 const parts = {
   policy: `<meta http-equiv="Content-Security-Policy" content="${policy}">`,
   "made-with": `<meta name="generator" content="${process.env.QUIREFIT_MADE_WITH ?? ""}">`,
+  built: `<meta name="built-from" content="${process.env.QUIREFIT_BUILT ?? ""}">`,
   styles: `<style>${style}</style>`,
   frame,
   blocks: `${planner}\n${words}`,

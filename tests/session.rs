@@ -53,7 +53,7 @@ impl Page {
         let words = language.words(&built_in());
         let printer = Printer { words: &words, numbers: Numbers::METRIC };
         let (draft, shop) = (Draft::of(EXAMPLE), shop::demo());
-        let drawn = Frame { draft: &draft, shop: &shop, printer, language, scene: None };
+        let drawn = Frame { draft: &draft, shop: &shop, printer, language, built: "", scene: None };
         let drawn = frame(&drawn).into_string();
         let session = Session::new(Files::new(), &[browser.to_owned()], saved, JSON);
         let mut page = Self {
@@ -304,7 +304,8 @@ fn figures_are_called_the_same_before_and_after_the_start() {
         reading: Reading::Design,
         screen: Screen::default(),
     };
-    let page = Frame { draft: &draft, shop: &shop, printer, language, scene: Some(scene) };
+    let page =
+        Frame { draft: &draft, shop: &shop, printer, language, built: "", scene: Some(scene) };
     let asked = |html: &str| -> BTreeSet<String> {
         let ids = html.split(" id=\"ask-").skip(1);
         ids.map(|rest| rest.split('"').next().unwrap().to_owned()).collect()
@@ -393,6 +394,30 @@ fn a_file_that_cannot_be_opened_changes_nothing_that_was_typed() {
         // And none of it is lost on the way to the next visit.
         let next = page.again();
         assert!(next.shown("restore").contains("restore-yes"), "{path}");
+    }
+}
+
+/// The commit stands below the page, in every language, as text.
+#[test]
+fn the_page_says_what_it_was_built_from() {
+    for (commit, told) in [
+        ("0123abc", "built from 0123abc"),
+        ("0123abc+", "built from 0123abc, with changes since"),
+        ("", ""),
+    ] {
+        let session = Session::new(Files::new(), &["en-GB".to_owned()], None, JSON);
+        let mut session = session.built_from(commit);
+        let patches = session.handle(&Event::new("change", "language", "en-US"));
+        let page = patches.iter().find_map(|patch| match patch {
+            Patch::Html { id, html } if id == "page" => Some(html.as_str()),
+            _ => None,
+        });
+        let after = page.unwrap().split("id=\"version\">").nth(1).unwrap();
+        let line = after.split("</p>").next().unwrap().trim();
+        assert!(
+            line.ends_with(if told.is_empty() { env!("CARGO_PKG_VERSION") } else { told }),
+            "{line}"
+        );
     }
 }
 

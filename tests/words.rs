@@ -733,6 +733,14 @@ fn printed() -> Printed {
         let told = quirefit::view::title_rows::answered(&list, &shop, "mm", &printer).0;
         printed.take(&told, &beginnings);
     }
+    for commit in ["0123abc", "0123abc+"] {
+        let mut session = page().built_from(commit);
+        for patch in session.handle(&Event::new("change", "language", "en-US")) {
+            if let Patch::Html { html, .. } = patch {
+                printed.take(&html, &beginnings);
+            }
+        }
+    }
     list_on_the_page(&printer, |html| printed.take(html, &beginnings));
     let elsewhere = r#"{ "format": "quirefit-saved", "job": { "title": "Owls by Lamplight" } }"#;
     for (event, value) in [("trap", ""), ("elsewhere", elsewhere), ("storage", "none")] {

@@ -27,7 +27,9 @@ export async function boot(root, planner, words, source) {
     // Bindings of its own each time: an instance that has trapped cannot be mended.
     const { initSync, Session } = bindings();
     initSync({ module });
-    session = new Session({ words: texts, languages: [...navigator.languages], saved: draft });
+    const built = document.querySelector('meta[name="built-from"]')?.content;
+    const languages = [...navigator.languages];
+    session = new Session({ words: texts, languages, saved: draft, built });
     return session.handle({ kind: "start", id: "", value: own ? location.href : "" });
   };
 

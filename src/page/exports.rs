@@ -26,12 +26,14 @@ pub struct PageSession {
 
 #[wasm_bindgen(js_class = Session)]
 impl PageSession {
-    /// Starts a page from `{ words: { [language]: text }, languages: string[], saved: string | null }`.
+    /// Starts a page from `{ words: { [language]: text }, languages: string[], saved: string | null,
+    /// built: string | null }`.
     #[wasm_bindgen(constructor)]
     pub fn new(setup: JsValue) -> Self {
         let setup: Setup = setup.unchecked_into();
         let (files, saved) = (objects::files(&setup), setup.saved());
-        Self { session: Session::new(files, &setup.languages(), saved.as_deref(), JSON) }
+        let session = Session::new(files, &setup.languages(), saved.as_deref(), JSON);
+        Self { session: session.built_from(&setup.built().unwrap_or_default()) }
     }
     /// Takes `{ kind, id, value }` and gives back the changes to the page, in order.
     pub fn handle(&mut self, event: JsValue) -> JsValue {

@@ -33,7 +33,8 @@ impl Session {
     /// The frame in the page's language. What stood in it is gone: all of it is sent anew.
     pub(super) fn draw_frame(&mut self, out: &mut Vec<Patch>) {
         let (draft, shop, language) = (&self.draft, &self.shop, self.language);
-        let page = Page { draft, shop, printer: self.printer(), language, scene: None };
+        let (printer, built) = (self.printer(), self.built.as_str());
+        let page = Page { draft, shop, printer, language, built, scene: None };
         let html = html::body(&page).into_string();
         out.push(Patch::Html { id: "page".to_owned(), html });
         out.push(Patch::Language { tag: language.tag });

@@ -27,6 +27,8 @@ extern "C" {
     #[wasm_bindgen(method, getter)]
     pub(super) fn languages(this: &Setup) -> Vec<String>;
     #[wasm_bindgen(method, getter)]
+    pub(super) fn built(this: &Setup) -> Option<String>;
+    #[wasm_bindgen(method, getter)]
     pub(super) fn saved(this: &Setup) -> Option<String>;
 }
 

@@ -96,6 +96,8 @@ pub struct Session {
     pub(super) said: String,
     /// What became of what was opened, saved or copied last.
     pub(super) file_note: Option<Note>,
+    /// The commit that the page was built from, as the build says it.
+    pub(super) built: String,
     /// Where this page stands, without what follows the #.
     pub(super) address: String,
 }
@@ -150,11 +152,18 @@ impl Session {
             screen: Screen { card: saved.card, ..Screen::default() },
             said: String::new(),
             file_note: None,
+            built: String::new(),
             address: String::new(),
         };
         session.name_example();
         session.kept = session.worth_keeping();
         session
+    }
+
+    /// The same page, built from a commit.
+    #[must_use]
+    pub fn built_from(self, commit: &str) -> Self {
+        Self { built: commit.to_owned(), ..self }
     }
 
     /// What stands in the form.

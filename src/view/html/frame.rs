@@ -9,7 +9,7 @@ use crate::entry::LengthUnit;
 use crate::shop::Shop;
 use crate::view::qr::{Held, Picture};
 use crate::view::{Printer, REGIONS, Reading, Region, Screen, placed};
-use crate::words::{LANGUAGES, Language};
+use crate::words::{LANGUAGES, Language, Say, say};
 use maud::{Markup, PreEscaped, html};
 
 /// What the frame is drawn from.
@@ -23,6 +23,8 @@ pub struct Page<'a> {
     pub printer: Printer<'a>,
     /// The language it is printed in.
     pub language: &'static Language,
+    /// The commit it was built from, with a plus behind it where more had been changed; or nothing.
+    pub built: &'a str,
     /// The plan to show, when there is one.
     pub scene: Option<Scene<'a>>,
 }
@@ -209,7 +211,7 @@ fn foot(page: &Page) -> Markup {
                 label class="button file" for="file" {
                     (printer.word("act.open"))
                     input type="file" id="file" name="file"
-                        accept=".json,.txt,application/json,text/plain";
+                        accept=".json,.txt,.csv,.tsv,application/json,text/plain,text/csv";
                 }
                 @for (kind, acts) in HANDED {
                     div class="kind" role="group" aria-labelledby={ "handed-" (kind) } {
@@ -230,9 +232,19 @@ fn foot(page: &Page) -> Markup {
             p class="about" { (printer.word("page.private")) " " span id="storage" {} }
             p class="about" id="version" {
                 (printer.word("page.version")) " " (env!("CARGO_PKG_VERSION"))
+                @if let Some(told) = built_from(page.built) { " · " (printer.text(&told)) }
             }
         }
     }
+}
+
+/// The commit in words.
+fn built_from(commit: &str) -> Option<Say> {
+    let (key, commit) = match commit.strip_suffix('+') {
+        Some(commit) => ("page.built.changed", commit),
+        None => ("page.built", commit),
+    };
+    (!commit.is_empty()).then(|| say(key).text("commit", commit))
 }
 
 /// A picture of the job for cameras and scanners, and what it holds.
