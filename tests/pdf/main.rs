@@ -412,6 +412,39 @@ fn the_job_card_says_what_is_set_and_holds_the_job() {
     assert_eq!(read, *session.draft());
 }
 
+/// Very small, very large, a single sheet, nothing that runs off, a long name: nothing is written beside
+/// the paper.
+#[test]
+fn words_stay_on_the_paper_whatever_the_book() {
+    let long = "Tidal Reaches and the Keeping of Sluices ".repeat(2);
+    let books: [&[(&str, &str)]; 5] = [
+        &[("size", "40 x 50"), ("pages", "8")],
+        &[("size", "420 x 594"), ("pages", "40 + 4"), ("cover", "250 gsm silk")],
+        &[("size", "A5"), ("pages", "4"), ("bleeds", "no")],
+        &[("size", "A4 landscape"), ("pages", "96"), ("spine", "square"), ("title", &long)],
+        &[("size", "74 x 105"), ("pages", "240"), ("copies_up", "2"), ("spine", "square")],
+    ];
+    let mut seen = 0;
+    for (at, book) in books.iter().enumerate() {
+        let rest = [("paper", "115 gsm silk"), ("copies", "300")];
+        for language in ["en-GB", "de"] {
+            let mut session = session(language, &[book, &rest[..]].concat());
+            for (act, end) in ACTS {
+                let Some((_, bytes)) = offered(&mut session, act) else { continue };
+                let path = on_disk(&format!("paper-{at}-{language}{end}"), &bytes);
+                assert!(said("qpdf", &["--check", &path]).contains("No syntax"), "{path}");
+                let [_, _, wide, high] = boxed(&path, "MediaBox");
+                for (word, [left, top, right, bottom]) in words(&path, 1) {
+                    let within = left >= 0.0 && top >= 0.0 && right <= wide && bottom <= high;
+                    assert!(within, "{path}: {word} at {left} {top} {right} {bottom}");
+                }
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen >= 30, "only {seen} documents");
+}
+
 /// Ours are the widths that poppler has for the font.
 #[test]
 fn letters_are_as_wide_as_the_font_says() {

@@ -83,6 +83,11 @@ impl Face<'_> {
                 document.lines(hair(RED), &self.guillotine());
                 document.lines(hair(RED), &corners(&all));
             });
+            document.layer(PAGES, |document| {
+                for panel in &all {
+                    document.outline(hair(GREY), self.page(panel));
+                }
+            });
             if stitched {
                 let wire = crowns(plan, self.way, self.side);
                 let wire: Vec<Box4> = wire
@@ -91,11 +96,6 @@ impl Face<'_> {
                     .collect();
                 document.layer(STITCHES, |document| document.lines(WIRE, &wire));
             }
-            document.layer(PAGES, |document| {
-                for panel in &all {
-                    document.outline(hair(GREY), self.page(panel));
-                }
-            });
         });
         document.layer(PAGES, |document| {
             for panel in &all {
@@ -103,9 +103,12 @@ impl Face<'_> {
             }
             if let Some(panel) = all.first().filter(|_| self.opens()) {
                 let [left, top, right, bottom] = self.page(panel);
-                let wide = right - left;
-                let middle = if wide < ROOM { right } else { f64::midpoint(left, right) };
-                let low = top + (bottom - top) * 0.68;
+                // Across the fold it keeps clear of what stands at the foot.
+                let (middle, low) = match (right - left < ROOM, panel.head_down) {
+                    (false, _) => (f64::midpoint(left, right), top + (bottom - top) * 0.68),
+                    (true, false) => (right, top + SIDE),
+                    (true, true) => (right, bottom - SIDE - notes::BAR_HIGH),
+                };
                 bar(document, self.scene, (middle - 25.0, low));
             }
         });

@@ -21,6 +21,7 @@ cases! { "handover":
     copied_link_opens_again;
     copied_text_can_be_pasted;
     xjdf_and_tables_are_saved;
+    the_code_is_drawn_where_it_is_opened;
     a_document_is_the_same_file_everywhere in MANY_DOWNLOADS;
 }
 
@@ -160,5 +161,26 @@ async fn a_document_is_the_same_file_everywhere(page: &Page<'_>) -> Outcome {
         let differs = bytes.iter().zip(&native).position(|(one, other)| one != other);
         assert_eq!(differs, None, "{language}: the first byte that differs");
     }
+    Ok(())
+}
+
+/// Square, as large as a scanner needs, and black on white whatever the ground.
+async fn the_code_is_drawn_where_it_is_opened(page: &Page<'_>) -> Outcome {
+    let drawn = "const [code] = document.querySelectorAll('#code svg'); \
+        if (!code) return null; \
+        const { width, height } = code.getBoundingClientRect(); \
+        return [width, height, getComputedStyle(code.querySelector('rect')).fill, \
+            getComputedStyle(code.querySelector('path')).fill]";
+    assert_eq!(
+        page.script(drawn, vec![]).await?,
+        json!(null),
+        "the code is drawn before it is asked for"
+    );
+    page.click("#open-code > summary").await?;
+    page.until("code", |text| text.contains("letters")).await?;
+    let found = page.script(drawn, vec![]).await?;
+    let (wide, high) = (found[0].as_f64().unwrap_or(0.0), found[1].as_f64().unwrap_or(0.0));
+    assert!(wide > 150.0 && (wide - high).abs() < 1.0, "{found}");
+    assert_eq!([&found[2], &found[3]], [&json!("rgb(255, 255, 255)"), &json!("rgb(0, 0, 0)")]);
     Ok(())
 }
