@@ -17,6 +17,7 @@ mod engine;
 mod largest;
 mod look;
 mod page;
+mod server;
 
 use browser::Browser;
 use case::{Case, Outcome};

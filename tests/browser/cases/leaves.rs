@@ -4,13 +4,10 @@ use crate::case::Outcome;
 use crate::cases;
 use crate::engine::Engine;
 use crate::page::Page;
+use crate::server::Server;
 use quirefit::draft::Draft;
 use quirefit::job::to_link;
 use serde_json::{Value, json};
-use std::cell::RefCell;
-use std::rc::Rc;
-use tokio::io::{AsyncReadExt, AsyncWriteExt};
-use tokio::net::TcpListener;
 
 cases! { "leaves":
     a_file_asks_for_nothing in &[Engine::Chromium];
@@ -67,36 +64,14 @@ async fn a_file_asks_for_nothing(page: &Page<'_>) -> Outcome {
 /// Of a server: what it is asked for.
 async fn a_server_is_asked_for_the_page_alone(page: &Page<'_>) -> Outcome {
     let file = std::fs::read(Page::address().trim_start_matches("file://"))?;
-    let listener = TcpListener::bind("127.0.0.1:0").await?;
-    let address = format!("http://{}/", listener.local_addr()?);
-    let asked = Rc::new(RefCell::new(Vec::new()));
-    let heard = Rc::clone(&asked);
-    let serve = async {
-        while let Ok((mut stream, _)) = listener.accept().await {
-            let mut head = vec![0; 4096];
-            let length = stream.read(&mut head).await.unwrap_or_default();
-            let head = String::from_utf8_lossy(&head[..length]).into_owned();
-            // Browsers open connections ahead that they do not use.
-            let Some(line) = head.lines().next() else { continue };
-            heard.borrow_mut().push(line.to_owned());
-            let head = format!(
-                "HTTP/1.1 200 OK\r\nContent-Type: text/html\r\nContent-Length: {}\r\n\
-                 Connection: close\r\n\r\n",
-                file.len()
-            );
-            // A browser that has gone wants no answer.
-            drop(stream.write_all(head.as_bytes()).await);
-            drop(stream.write_all(&file).await);
-        }
-        Outcome::Err("nothing is served any more".into())
-    };
+    let server = Server::start().await?;
     let visit = async {
-        page.open(&address).await?;
+        page.open(&server.address).await?;
         use_it_all(page).await?;
         page.script("localStorage.clear()", vec![]).await.map(drop)
     };
-    tokio::select! { outcome = visit => outcome?, lost = serve => lost? }
-    assert_eq!(*asked.borrow(), ["GET / HTTP/1.1"]);
+    server.during(|_| Some(("text/html", file.clone())), visit).await?;
+    assert_eq!(server.asked(), ["GET / HTTP/1.1"]);
     Ok(())
 }
 

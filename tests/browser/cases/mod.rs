@@ -19,6 +19,7 @@ mod lists;
 mod looks;
 mod lost;
 mod opens;
+mod site;
 mod typing;
 
 use crate::case::Case;
@@ -45,6 +46,7 @@ pub fn all() -> Vec<&'static Case> {
         lost::CASES,
         leaves::CASES,
         bounds::CASES,
+        site::CASES,
     ]
     .into_iter()
     .flatten()
