@@ -209,7 +209,7 @@ impl<'a> Reader<'a> {
 }
 
 /// Writes a shop as the texts that would make it: what a saved shop file holds. Figures that no decimal
-/// ends, such as a price of 1/3, are written as [`digits`] does.
+/// ends, such as a price of 1/3, are written as `digits` does.
 #[must_use]
 pub fn draft_of(shop: &Shop) -> Draft {
     let mut draft = Draft::of(&[("name", &shop.name), ("note", &shop.note)]);
