@@ -1,4 +1,4 @@
-//! What the module offers to embedders: `plan`, `advise` and `read_job` on files, with types.
+//! What the module offers to embedders: `plan`, `advise`, `answer` and `read_job` on files, with types.
 
 // wasm-bindgen's and tsify's expansions hold unsafe code of their own.
 #![allow(unsafe_code, missing_docs)]
@@ -6,12 +6,15 @@
 use super::objects::tree;
 use crate::advise::{Advice, MOST_TRIED};
 use crate::draft::{Draft, FieldError, Schema, from_tree, read_tree};
+use crate::entry::LengthUnit;
 use crate::job::{self, Job};
 use crate::plan;
 use crate::shop::{self, Shop};
+use crate::view::html::{Scene, answer_alone, file_fault};
 use crate::view::json::{advice_out, errors_out, plan_out};
-use crate::view::{Numbers, Printer};
-use crate::words::{EN, Words};
+use crate::view::{Numbers, Printer, Reading, Screen, Ticks};
+use crate::words::{EN, Language, Words, built_in};
+use maud::html;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
@@ -23,6 +26,8 @@ export type QuirefitFile = Record<string, unknown>;
 export type Planned = { plan: PlanOut } | { errors: ErrorOut[] };
 /** What would make a job fit, or everything that is wrong with what was given. */
 export type Advised = { advice: AdviceOut } | { errors: ErrorOut[] };
+/** The answer as the planner's own page words it, and what it says in numbers. */
+export type Answered = { html: string; plan: PlanOut } | { html: string; errors: ErrorOut[] };
 /** How a job was understood, or everything that is wrong with it. */
 export type Read = { understood: true } | { errors: ErrorOut[] };
 "#;
@@ -38,6 +43,9 @@ extern "C" {
     /// Advice or errors.
     #[wasm_bindgen(typescript_type = "Advised")]
     pub type AdvisedOut;
+    /// An answer to be shown.
+    #[wasm_bindgen(typescript_type = "Answered")]
+    pub type AnsweredOut;
     /// A reading or errors.
     #[wasm_bindgen(typescript_type = "Read")]
     pub type ReadOut;
@@ -75,6 +83,45 @@ pub fn advise_file(job: FileIn, shop: FileIn) -> Result<AdvisedOut, JsValue> {
         }
         Err(errors) => wrap("errors", &errors_out(&errors, &printer))?,
     };
+    Ok(answer.unchecked_into())
+}
+
+/// Plans a job file in a shop file, or in the demo shop, and words the answer as the planner's page does
+/// for whoever designs the book, in the language of a tag such as "de". What is wrong is worded the same.
+#[wasm_bindgen(js_name = answer)]
+pub fn answer_file(job: FileIn, shop: FileIn, language: &str) -> Result<AnsweredOut, JsValue> {
+    let language = Language::of(language).unwrap_or_else(Language::first);
+    let words = language.words(&built_in());
+    let job: JsValue = job.into();
+    let mut draft = draft(&job, &job::SCHEMA).unwrap_or_default();
+    if draft.get("units").is_empty() && language.inches {
+        draft.set("units", "in");
+    }
+    let unit = LengthUnit::of(draft.get("units"));
+    let printer = Printer { words: &words, numbers: Numbers { unit, mark: language.mark } };
+    let (answer, shown) = match read_both(job, shop.into()) {
+        Ok((job, shop)) => {
+            let plan = plan::plan(&job, &shop);
+            let scene = Scene {
+                job: &job,
+                shop: &shop,
+                plan: &plan,
+                advice: &Advice::at_once(&job, &shop, &plan),
+                versions: &[],
+                ticks: &Ticks::default(),
+                printer,
+                reading: Reading::Design,
+                screen: Screen::default(),
+            };
+            (wrap("plan", &plan_out(&job, &plan, &printer))?, answer_alone(&scene))
+        }
+        Err(errors) => {
+            let list =
+                html! { ul { @for error in &errors { li { (file_fault(error, &printer)) } } } };
+            (wrap("errors", &errors_out(&errors, &printer))?, list)
+        }
+    };
+    js_sys::Reflect::set(&answer, &JsValue::from("html"), &JsValue::from(shown.into_string()))?;
     Ok(answer.unchecked_into())
 }
 

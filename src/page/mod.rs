@@ -34,7 +34,7 @@ mod units_choice;
 mod versions;
 
 #[cfg(all(target_arch = "wasm32", feature = "embed"))]
-pub use embed::{advise_file, plan_file, read_job};
+pub use embed::{advise_file, answer_file, plan_file, read_job};
 pub use event::{Event, Patch};
 #[cfg(target_arch = "wasm32")]
 pub use exports::PageSession;

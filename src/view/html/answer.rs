@@ -21,11 +21,10 @@ const FIGURES: &[(&str, &str, usize)] =
 pub fn answer(scene: &Scene, stale: bool) -> Markup {
     let verdict = scene.plan.verdict;
     let name = verdict.name();
-    let key = &format!("answer.{name}");
     html! {
         // The same again as one line that stays on top of a narrow screen.
         a class={ "pin " (name) } href="#verdict" aria-hidden="true" tabindex="-1" {
-            (mark(verdict)) strong { (scene.word(key)) }
+            (mark(verdict)) strong { (headline(scene)) }
             span class="told" { (scene.tell(&pinned(scene))) }
         }
         @if !scene.job.identity.title.is_empty() {
@@ -37,15 +36,28 @@ pub fn answer(scene: &Scene, stale: bool) -> Markup {
             }
         }
         @if stale { p class="stale" { (scene.tell(&about(scene))) } }
-        p class={ "verdict " (name) } id="verdict" {
-            (mark(verdict))
-            span { strong { (scene.word(key)) } " " (scene.tell(&reason(scene))) }
-        }
-        p class="figures" { (scene.fill(say("answer.figures"), FIGURES)) }
-        p class="aside" { (scene.tell(&aside(scene))) }
+        (answer_alone(scene))
         @if !stale { (keeper(scene)) }
         @if let Some(told) = price(scene) { p class="price" { (scene.tell(&told)) } }
     }
+}
+
+/// Verdict, figures and what they are like: what other programs show of the answer.
+#[must_use]
+pub fn answer_alone(scene: &Scene) -> Markup {
+    let verdict = scene.plan.verdict;
+    html! {
+        p class={ "verdict " (verdict.name()) } id="verdict" {
+            (mark(verdict))
+            span { strong { (headline(scene)) } " " (scene.tell(&reason(scene))) }
+        }
+        p class="figures" { (scene.fill(say("answer.figures"), FIGURES)) }
+        p class="aside" { (scene.tell(&aside(scene))) }
+    }
+}
+
+fn headline(scene: &Scene) -> Markup {
+    scene.word(&format!("answer.{}", scene.plan.verdict.name()))
 }
 
 /// Which book the answer is about.

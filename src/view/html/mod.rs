@@ -26,7 +26,7 @@ pub mod titles;
 pub mod trim;
 mod true_size;
 
-pub use answer::{answer, picture};
+pub use answer::{answer, answer_alone, picture};
 pub use card::card;
 pub use explanation::{appendix, explanation};
 pub use fields::{file_fault, note};

@@ -8,6 +8,7 @@ mod card;
 mod client;
 mod compare;
 mod drawings;
+mod embed;
 mod entry;
 mod files;
 mod glue;
@@ -47,6 +48,7 @@ pub fn all() -> Vec<&'static Case> {
         leaves::CASES,
         bounds::CASES,
         site::CASES,
+        embed::CASES,
     ]
     .into_iter()
     .flatten()

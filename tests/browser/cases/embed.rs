@@ -1,0 +1,137 @@
+//! The package for other pages: its element says what the planner's own page says.
+
+use crate::case::Outcome;
+use crate::cases;
+use crate::engine::Engine;
+use crate::page::Page;
+use crate::server::{Answer, Server};
+use serde_json::{Value, json};
+use std::fs;
+use std::path::Path;
+
+cases! { "embed":
+    an_element_answers_like_the_page in &[Engine::Chromium, Engine::Firefox];
+    an_element_names_what_is_wrong in &[Engine::Chromium, Engine::Firefox];
+}
+
+/// Fields and texts; each job changes what stands in the form after the one before.
+const JOBS: [&[(&str, &str)]; 4] = [
+    // What stands in examples/embed.html.
+    &[
+        ("pages", "40 + 4"),
+        ("size", "A5"),
+        ("paper", "Pond Silk 130"),
+        ("cover", "Pond Silk Cover 250"),
+        ("copies", "1,200"),
+        ("spine", "square"),
+        ("line", "Middle line, three knives"),
+    ],
+    &[("spine", "round"), ("paper", "150 silk 0.125 mm")],
+    &[("pages", "96 + 4")],
+    &[("pages", "148"), ("cover", ""), ("size", "A4")],
+];
+
+/// What a page must allow, as the package's own README says; the example's script stands in the page.
+const POLICY: &str = "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; \
+    script-src 'self' 'wasm-unsafe-eval' 'unsafe-inline'; connect-src 'self'; img-src data:\"><title>";
+
+/// The folder of the project, as any server for files gives it, under the strictest policy.
+fn find(path: &str) -> Answer {
+    let known = path.starts_with("examples/") || path.starts_with("dist/pkg/");
+    let kind = match path.rsplit('.').next() {
+        Some("html") => "text/html",
+        Some("js") => "text/javascript",
+        Some("wasm") => "application/wasm",
+        _ => return None,
+    };
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join(path);
+    let mut bytes = known.then(|| fs::read(file).ok()).flatten()?;
+    if kind == "text/html" {
+        bytes = String::from_utf8(bytes).ok()?.replace("<title>", POLICY).into_bytes();
+    }
+    Some((kind, bytes))
+}
+
+/// The paragraphs of the answer in `root`, white space counted once.
+fn said(root: &str) -> String {
+    format!(
+        "return ['.verdict', '.figures', '.aside'].map((name) => {root}.querySelector(`#answer ${{name}}`) \
+            ?.textContent.replace(/\\s+/g, ' ').trim())"
+    )
+}
+
+/// Gives the element other texts and waits for its next event: its name and what it carries, as JSON.
+const GIVE: &str = "const [language, fields, done] = arguments; \
+    const element = document.querySelector('quire-fit'); \
+    const hear = ({ type, detail }) => done(JSON.stringify([type, detail])); \
+    for (const kind of ['plan', 'faults']) addEventListener(kind, hear, { once: true }); \
+    document.documentElement.lang = language; \
+    for (const [name, text] of fields) { \
+        if (text) element.setAttribute(name, text); else element.removeAttribute(name); \
+    } \
+    element.shop = null;";
+
+async fn give(page: &Page<'_>, language: &Value, fields: &[(&str, &str)]) -> Outcome<Value> {
+    let told = page.script_later(GIVE, vec![language.clone(), json!(fields)]).await?;
+    Ok(serde_json::from_str(told.as_str().ok_or("the event is a text")?)?)
+}
+
+async fn an_element_answers_like_the_page(page: &Page<'_>) -> Outcome {
+    let mut own = Vec::new();
+    for language in ["en-GB", "de"] {
+        page.choose("language", language).await?;
+        for fields in JOBS {
+            for (name, text) in fields {
+                match *name {
+                    "line" | "spine" => page.choose(name, text).await?,
+                    _ => page.put(name, text).await?,
+                }
+            }
+            page.settle().await?;
+            own.push((json!(language), fields, page.script(&said("document"), vec![]).await?));
+        }
+    }
+    let server = Server::start().await?;
+    let visit = async {
+        page.visit(&format!("{}examples/embed.html", server.address)).await?;
+        // The page shows the plan of its own accord.
+        page.until("plan", |text| text.contains("\"spine_mm\"")).await?;
+        let mut verdicts = Vec::new();
+        for (language, fields, own) in &own {
+            let told = give(page, language, fields).await?;
+            assert_eq!(told[0], "plan", "{told}");
+            let shown = said("document.querySelector('quire-fit').shadowRoot");
+            let shown = page.script(&shown, vec![]).await?;
+            assert_eq!(&shown, own, "{fields:?}");
+            assert!(shown[0].is_string() && shown[1].is_string() && shown[2].is_string());
+            verdicts.push(told[1]["verdict"].to_string());
+        }
+        verdicts.sort();
+        verdicts.dedup();
+        assert!(verdicts.len() > 1, "every job had the same answer: {verdicts:?}");
+        Ok(())
+    };
+    server.during(find, visit).await
+}
+
+async fn an_element_names_what_is_wrong(page: &Page<'_>) -> Outcome {
+    let hostile = "<img src=x onerror=window.ran=1>";
+    let server = Server::start().await?;
+    let visit = async {
+        page.visit(&format!("{}examples/embed.html", server.address)).await?;
+        page.until("plan", |text| text.contains("\"spine_mm\"")).await?;
+        let told = give(page, &json!("en-GB"), &[("pages", hostile), ("size", "B99")]).await?;
+        assert_eq!(told[0], "faults", "{told}");
+        let faults = told[1].as_array().ok_or("faults are a list")?;
+        let paths: Vec<&str> = faults.iter().filter_map(|fault| fault["path"].as_str()).collect();
+        assert!(paths.contains(&"pages") && paths.contains(&"size"), "{paths:?}");
+        let seen = page
+            .script("const { shadowRoot } = document.querySelector('quire-fit'); \
+                return [shadowRoot.textContent, shadowRoot.querySelectorAll('img, button').length, window.ran ?? 0]", vec![])
+            .await?;
+        assert!(seen[0].as_str().is_some_and(|text| text.contains("B99")), "{seen}");
+        assert_eq!((&seen[1], &seen[2]), (&json!(0), &json!(0)));
+        Ok(())
+    };
+    server.during(find, visit).await
+}
