@@ -11,6 +11,7 @@ use std::path::Path;
 
 cases! { "embed":
     an_element_answers_like_the_page in &[Engine::Chromium, Engine::Firefox];
+    the_verdict_is_seen_at_every_width in &[Engine::Chromium, Engine::Firefox];
     an_element_names_what_is_wrong in &[Engine::Chromium, Engine::Firefox];
 }
 
@@ -109,6 +110,30 @@ async fn an_element_answers_like_the_page(page: &Page<'_>) -> Outcome {
         verdicts.sort();
         verdicts.dedup();
         assert!(verdicts.len() > 1, "every job had the same answer: {verdicts:?}");
+        Ok(())
+    };
+    server.during(find, visit).await
+}
+
+/// The word and its shape, as they lie on the page.
+const SEEN: &str = "const { shadowRoot } = document.querySelector('quire-fit'); \
+    const [word, mark] = ['strong', 'svg'].map((name) => shadowRoot.querySelector(`.verdict ${name}`)); \
+    const size = ({ width, height }) => Math.min(width, height); \
+    const sizes = [word, mark].map((part) => size(part.getBoundingClientRect())); \
+    return [Math.min(...sizes) > 15, getComputedStyle(word).clipPath, \
+        document.documentElement.scrollWidth <= innerWidth]";
+
+async fn the_verdict_is_seen_at_every_width(page: &Page<'_>) -> Outcome {
+    let server = Server::start().await?;
+    let visit = async {
+        page.visit(&format!("{}examples/embed.html", server.address)).await?;
+        page.until("plan", |text| text.contains("\"spine_mm\"")).await?;
+        page.script("document.getElementById('plan').hidden = true", vec![]).await?;
+        for width in [500, 900, 1400] {
+            page.browser.client.set_window_size(width, 900).await?;
+            page.settle().await?;
+            assert_eq!(page.script(SEEN, vec![]).await?, json!([true, "none", true]), "{width}");
+        }
         Ok(())
     };
     server.during(find, visit).await
