@@ -4,7 +4,7 @@ use quirefit::draft::{Draft, Schema, Tree, from_tree};
 use quirefit::job::{self, Job};
 use quirefit::page::Json;
 use quirefit::plan::{Plan, plan};
-use quirefit::shop::{self, Shop};
+use quirefit::shop::{self, Shop, draft_of};
 use quirefit::view::{Numbers, Printer, letter, text, xjdf};
 use quirefit::words::{EN, EN_GB, Words};
 use std::sync::LazyLock;
@@ -52,7 +52,8 @@ pub fn work_out_in(draft: &Draft, shop: &Shop) {
         // What a person has typed may say so; other programs get it without its control letters.
         let typed = |word: &str| {
             let letters = |text: &str| text.chars().filter(|c| c.is_alphabetic()).collect::<String>();
-            draft.all().any(|(_, text)| letters(text).contains(word))
+            let shop = draft_of(shop);
+            draft.all().chain(shop.all()).any(|(_, text)| letters(text).contains(word))
         };
         for told in told {
             assert!(typed("NaN") || !told.contains("NaN"), "{told}");

@@ -2,6 +2,7 @@
 
 use crate::case::Outcome;
 use crate::cases;
+use crate::engine::Engine;
 use crate::page::Page;
 use serde_json::json;
 use std::time::Duration;
@@ -10,7 +11,7 @@ cases! { "files":
     saved_job_opens_again;
     foreign_file_is_refused_with_words;
     dropped_and_pasted_it_opens;
-    saved_as_it_was_opened;
+    saved_as_it_was_opened in &[Engine::Chromium, Engine::Firefox];
 }
 
 async fn saved_job_opens_again(page: &Page<'_>) -> Outcome {
@@ -64,6 +65,7 @@ async fn dropped_and_pasted_it_opens(page: &Page<'_>) -> Outcome {
     Ok(())
 }
 
+/// Not in WebKit, whose small browser hangs at its seventeenth download: the other cases take sixteen.
 async fn saved_as_it_was_opened(page: &Page<'_>) -> Outcome {
     let path = page.browser.home.join("mine.json");
     std::fs::write(&path, FOREIGN)?;
