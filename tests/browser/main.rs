@@ -122,7 +122,7 @@ fn session(
     tally: &mut Tally,
 ) {
     let began = Instant::now();
-    let browser = match runtime.block_on(Browser::start(engine, scheme, "")) {
+    let mut browser = match runtime.block_on(Browser::start(engine, scheme, "")) {
         Ok(browser) => browser,
         Err(error) => {
             let outcome = Err(format!("the browser did not start: {error}").into());
@@ -135,18 +135,39 @@ fn session(
     let called = browser.called();
     for (name, case) in wanted {
         let began = Instant::now();
-        let page = Page::new(&browser);
-        // A failed assertion in one case must not take the others, or the browser, with it.
-        let outcome = catch_unwind(AssertUnwindSafe(|| runtime.block_on(attempt(&page, case))))
-            .unwrap_or_else(|_| Err(BROKEN.take().into()));
-        if outcome.is_err() {
-            let picture = format!("failed-{}", case.name.replace("::", "-"));
-            // Only a help for whoever reads the failure; it has been counted already.
-            drop(runtime.block_on(look::screenshot(&page, &picture)));
+        let mut outcome = once(runtime, &browser, case);
+        // A browser that has crashed says nothing of the page, and would take every further case with it:
+        // the case is tried in a new one, and the report says so.
+        if outcome.is_err() && !runtime.block_on(lives(&browser)) {
+            println!("the browser died in {name}: once more in a new one");
+            if let Ok(new) = runtime.block_on(Browser::start(engine, scheme, "")) {
+                let dead = core::mem::replace(&mut browser, new);
+                runtime.block_on(dead.stop());
+                outcome = once(runtime, &browser, case);
+            }
         }
         tally.count(name, &called, began, &outcome);
     }
     runtime.block_on(browser.stop());
+}
+
+/// One case; a failed assertion must not take the others, or the browser, with it.
+fn once(runtime: &Runtime, browser: &Browser, case: &Case) -> Outcome {
+    let page = Page::new(browser);
+    let outcome = catch_unwind(AssertUnwindSafe(|| runtime.block_on(attempt(&page, case))))
+        .unwrap_or_else(|_| Err(BROKEN.take().into()));
+    if outcome.is_err() {
+        let picture = format!("failed-{}", case.name.replace("::", "-"));
+        // Only a help for whoever reads the failure; it has been counted already.
+        drop(runtime.block_on(look::screenshot(&page, &picture)));
+    }
+    outcome
+}
+
+/// Whether a browser still answers.
+async fn lives(browser: &Browser) -> bool {
+    let asked = browser.client.execute("return 1", vec![]);
+    matches!(tokio::time::timeout(Duration::from_secs(5), asked).await, Ok(Ok(_)))
 }
 
 /// One case on a freshly opened page; whatever it does, the console must stay silent.

@@ -80,14 +80,16 @@ async fn a_list_is_answered_row_by_row(page: &Page<'_>) -> Outcome {
         told.contains("130 titles planned.") && told.contains("13 rows cannot be read"),
         "{told}"
     );
-    until(page, COUNT, |count| *count == json!(100)).await?;
-    let first = rows(page).await?;
-    assert!(first[9].contains("Title 9") && first[9].contains("“many”"), "{}", first[9]);
-    page.click("#list-on").await?;
     let part = "return document.getElementById('titles-table').textContent";
     let shows = |part: &'static str| {
         move |text: &serde_json::Value| text.as_str().is_some_and(|text| text.contains(part))
     };
+    // The table of the first hundred is replaced by that of all.
+    until(page, part, shows("1 to 100 of 130")).await?;
+    until(page, COUNT, |count| *count == json!(100)).await?;
+    let first = rows(page).await?;
+    assert!(first[9].contains("Title 9") && first[9].contains("“many”"), "{}", first[9]);
+    page.click("#list-on").await?;
     until(page, part, shows("101 to 130 of 130")).await?;
     until(page, COUNT, |count| *count == json!(30)).await?;
     // Thickest last, thickest first.
