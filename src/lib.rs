@@ -9,7 +9,7 @@
 //! A module names only modules to its left:
 //!
 //! `units → source → words → data → paper → entry → draft → shop → job → book → layout → finishing →
-//! results → check → plan → advise → titles → explain → drawing → view → page`
+//! results → check → plan → advise → titles → intake → explain → drawing → view → page`
 //!
 //! # Example
 //! ```
@@ -45,6 +45,7 @@ pub mod drawing;
 pub mod entry;
 pub mod explain;
 pub mod finishing;
+pub mod intake;
 pub mod job;
 pub mod layout;
 pub mod pack;

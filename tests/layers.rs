@@ -10,7 +10,7 @@ use std::fmt::Write;
 use support::rust::{Source, sources, words};
 
 /// Every stage, from the left. Stages in it that do not exist yet are planned.
-const CHAIN: [&str; 24] = [
+const CHAIN: [&str; 25] = [
     "units",
     "source",
     "words",
@@ -31,6 +31,7 @@ const CHAIN: [&str; 24] = [
     "plan",
     "advise",
     "titles",
+    "intake",
     "explain",
     "drawing",
     "view",
@@ -48,7 +49,7 @@ const NARROW: [(&str, &[&str], &str); 2] = [
         "view",
         &[
             "units", "source", "words", "data", "entry", "draft", "shop", "job", "plan", "explain",
-            "advise", "titles", "drawing",
+            "advise", "titles", "intake", "drawing",
         ],
         "a view prints and never calculates: have `plan` re-export what it prints",
     ),

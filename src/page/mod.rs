@@ -8,7 +8,7 @@ mod advising;
 mod embed;
 mod event;
 mod explaining;
-#[cfg(target_arch = "wasm32")]
+#[cfg(all(target_arch = "wasm32", feature = "session"))]
 mod exports;
 mod files;
 mod handover;
@@ -18,10 +18,12 @@ mod keeping;
 mod language;
 mod list_desk;
 mod listing;
-#[cfg(target_arch = "wasm32")]
+#[cfg(all(target_arch = "wasm32", any(feature = "embed", feature = "session")))]
 mod objects;
 mod offering;
 mod printing;
+#[cfg(all(target_arch = "wasm32", feature = "intake"))]
+mod reader;
 mod reading;
 mod saved;
 mod sections;
@@ -36,9 +38,11 @@ mod versions;
 #[cfg(all(target_arch = "wasm32", feature = "embed"))]
 pub use embed::{advise_file, answer_file, plan_file, read_job};
 pub use event::{Event, Patch};
-#[cfg(target_arch = "wasm32")]
+#[cfg(all(target_arch = "wasm32", feature = "session"))]
 pub use exports::PageSession;
 pub use helper::search;
 pub use list_desk::ListDesk;
+#[cfg(all(target_arch = "wasm32", feature = "intake"))]
+pub use reader::Reader;
 pub use saved::Json;
 pub use session::{EXAMPLE, Session};
