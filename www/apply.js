@@ -10,9 +10,9 @@ const PAUSE = 700; // ms of quiet before a changed verdict is read aloud, so tha
 
 /**
  * Listens in `root`. `ask` turns an event into patches; `keep` stores a text, false if it cannot;
- * `seek` passes a question on to the helper, `list` one to the desk for lists of titles.
+ * `beside` passes a question on to whoever works beside the page.
  */
-export function attach(root, ask, keep, seek, list) {
+export function attach(root, ask, keep, beside) {
   const shown = new WeakMap(); // element → the HTML it was given last
   const open = new Map(); // id of a details → whether it stands open
   const scrolled = new Map(); // id → [left, top]
@@ -141,8 +141,7 @@ export function attach(root, ask, keep, seek, list) {
       root.querySelectorAll("[data-now]").forEach((element) => (element.textContent = now));
       setTimeout(print); // the window it opens holds the script up
     },
-    search: (patch) => seek(patch),
-    list: (patch) => list(patch),
+    ...beside,
     later,
   };
 

@@ -3,18 +3,19 @@
 
 import { bindings } from "bindings"; // what wasm-bindgen wrote, in a function; see pkg-scripts/page
 import { attach } from "./apply.js";
+import { designs } from "./design.js";
 import { drags } from "./drag.js";
 import { listen, recall, remember } from "./files.js";
 import { unpack } from "./packed.js";
-import { desks } from "./titles.js";
+import { lists } from "./titles.js";
 import { hire } from "./worker.js";
 
 /**
  * `planner` is the module and `words` the language files by language, both as the build packed
- * them; `source` is the text of this script, where a helper may be started from it. Done when the
+ * them; `reader` gives the module that reads PDF, once it is wanted; `source` is the text of this script, where a helper may be started from it. Done when the
  * planner has answered for the first time.
  */
-export async function boot(root, planner, words, source) {
+export async function boot(root, planner, words, reader, source) {
   // Storage and address belong to the page itself, not to a page it stands in.
   const own = root === document;
   let saved = own ? recall() : null;
@@ -77,7 +78,13 @@ export async function boot(root, planner, words, source) {
 
   let seek = () => {};
   let list = () => {};
-  const page = attach(root, ask, keep, (question) => seek(question), (question) => list(question));
+  let design = () => {};
+  const beside = {
+    search: (question) => seek(question),
+    list: (question) => list(question),
+    design: (question) => design(question),
+  };
+  const page = attach(root, ask, keep, beside);
   const opened = listen(page);
   drags(page);
 
@@ -99,7 +106,8 @@ export async function boot(root, planner, words, source) {
     requestAnimationFrame(() => page.tell("width", "", String(Math.round(contentRect.width))));
   new ResizeObserver(width).observe(root.getElementById("page"));
   if (own) addEventListener("hashchange", () => page.tell("address", "", location.href));
-  list = desks(source, module, texts, opened, page.tell);
+  list = lists(source, module, texts, opened, page.tell);
+  design = designs(source, reader, opened, page.tell);
   if (source) seek = hire(source, module, page.tell);
   // Writing back what is there shows whether anything can be kept at all.
   if (own && !remember(recall() ?? "")) page.tell("storage", "", "none");

@@ -11,7 +11,8 @@ async function start() {
   const own = document.currentScript.textContent;
   notice.hidden = true;
   try {
-    await boot(document, at("planner").textContent, at("words").textContent, own);
+    const reader = () => at("reader").textContent;
+    await boot(document, at("planner").textContent, at("words").textContent, reader, own);
     performance.mark("started");
   } catch (error) {
     notice.hidden = false;

@@ -1,28 +1,29 @@
 // Lists of titles: a planner of their own, in a worker where one can be had, else here between events.
 
 import { bindings } from "bindings";
+import { desk } from "./desk.js";
 
 const FIRST = 100; // rows until the table shows for the first time
 const SLICE = 500; // rows between two looks at what else is asked
 
 /** Works at one list. Takes `{ module, words }`, then questions; `say(what, text)` answers. */
-export function desk(say) {
+export function titles(say, later) {
   const { initSync, Titles } = bindings();
   let words;
-  let titles;
+  let list;
   let stopped = false;
 
   const go = (rows) => {
     if (stopped) return;
-    const told = titles.go_on(rows);
+    const told = list.go_on(rows);
     say("progress", told);
     // A task of its own: a question may have come meanwhile.
-    if (told.endsWith("more")) setTimeout(go, 0, SLICE);
+    if (told.endsWith("more")) later(() => go(SLICE));
   };
   const does = {
     begin: ({ language, units, shop, bytes }) => {
       try {
-        titles = new Titles({ words }, language, units, shop, bytes);
+        list = new Titles({ words }, language, units, shop, bytes);
       } catch (fault) {
         if (typeof fault !== "string") throw fault;
         return say("fault", fault);
@@ -30,63 +31,32 @@ export function desk(say) {
       go(FIRST);
     },
     stop: () => (stopped = true),
-    show: ({ language, units, text }) => say("table", titles.table(language, units, text)),
-    save: () => say("csv", titles.csv()),
-    take: ({ text }) => say("job", titles.job(text)),
+    show: ({ language, units, text }) => say("table", list.table(language, units, text)),
+    save: () => say("csv", list.csv()),
+    take: ({ text }) => say("job", list.job(text)),
   };
   return (message) => {
     if (message.module) {
       initSync({ module: message.module });
       words = message.words;
-    } else if (titles || message.ask === "begin") does[message.ask](message);
+    } else if (list || message.ask === "begin") does[message.ask](message);
   };
 }
 
 /** On the page: gives back what takes the session's questions. Each list has a desk of its own. */
-export function desks(source, module, words, opened, tell) {
-  let post = () => {};
-  let close = () => {};
+export function lists(source, module, words, opened, tell) {
+  let held;
+  let turn = 0; // which list is meant: what an earlier one still has to say is no longer wanted
 
-  const hire = (say) => {
-    const url = URL.createObjectURL(new Blob([source], { type: "text/javascript" }));
-    const worker = new Worker(url);
-    worker.onmessage = ({ data: [what, text] }) => say(what, text);
-    worker.onerror = () => say("lost", "");
-    close = () => {
-      worker.terminate();
-      URL.revokeObjectURL(url);
-    };
-    return (message) => worker.postMessage(message);
-  };
-  const here = (say) => {
-    const work = desk(say);
-    close = () => work({ ask: "stop" });
-    return (message) => {
-      try {
-        work(message);
-      } catch (error) {
-        console.error(error);
-        say("lost", "");
-      }
-    };
-  };
   return async (question) => {
-    if (question.ask !== "begin") return post(question);
-    close();
-    // What an earlier list still has to say is no longer wanted.
-    const mine = {};
-    post = mine.post = () => {};
-    const say = (what, text) => setTimeout(() => post === mine.post && tell("list", what, text));
+    if (question.ask !== "begin") return held?.send(question);
+    held?.end();
+    held = undefined;
+    const mine = (turn += 1);
     const bytes = new Uint8Array(await opened().arrayBuffer());
-    if (post !== mine.post) return;
-    let send;
-    try {
-      send = hire(say);
-    } catch {
-      send = here(say);
-    }
-    post = mine.post = send;
-    send({ module, words, list: true });
-    send({ ...question, bytes });
+    if (mine !== turn) return;
+    held = desk(source, "titles", titles, (what, text) => mine === turn && tell("list", what, text));
+    held.send({ module, words });
+    held.send({ ...question, bytes }, [bytes.buffer]);
   };
 }

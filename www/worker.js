@@ -2,18 +2,20 @@
 // the page answers the next key. It is this same script, started once more from a blob.
 
 import { bindings } from "bindings";
-import { desk } from "./titles.js";
+import { design } from "./design.js";
+import { titles } from "./titles.js";
 
 const PATIENCE = 5000; // ms until a helper that says nothing counts as lost
+const DESKS = { titles, design };
 
-/** In a helper: takes the module, then questions; answers each with its number. Or works at a list. */
+/** In a helper: takes the module, then questions; answers each with its number. Or is a desk. */
 export function serve() {
   let search;
   let shop = "";
   onmessage = ({ data }) => {
-    if (data.list) {
-      const work = desk((what, text) => postMessage([what, text]));
-      work(data);
+    if (data.desk) {
+      const say = (what, text, bytes) => postMessage([what, text, bytes], bytes ? [bytes.buffer] : []);
+      const work = DESKS[data.desk](say, setTimeout);
       onmessage = ({ data }) => work(data);
       return;
     }

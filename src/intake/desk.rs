@@ -8,34 +8,31 @@ use hayro_syntax::Pdf;
 /// Both parts of a delivery, as far as they have come.
 #[derive(Default)]
 pub struct Desk {
+    /// The last file, until it has its place.
+    arrived: Option<Pdf>,
     files: [Option<Pdf>; 2],
     writer: Option<Writer>,
 }
 
 impl Desk {
-    /// Takes a file in the place of one that was there. `password` is empty where none is known.
+    /// Opens a file. `password` is empty where none is known.
     ///
     /// # Errors
     /// Why nothing can be said about it.
-    pub fn take(
-        &mut self,
-        part: Part,
-        bytes: Vec<u8>,
-        password: &str,
-    ) -> Result<Facts, Unreadable> {
-        self.drop(part);
+    pub fn arrive(&mut self, bytes: Vec<u8>, password: &str) -> Result<Facts, Unreadable> {
+        self.arrived = None;
         let (pdf, facts) = open(bytes, password)?;
-        if let Some(place) = self.files.get_mut(part as usize) {
-            *place = Some(pdf);
-        }
+        self.arrived = Some(pdf);
         Ok(facts)
     }
 
-    /// Closes a file.
-    pub fn drop(&mut self, part: Part) {
+    /// Gives the file that has arrived its place; what was there is closed. Where none has, it is closed
+    /// all the same.
+    pub fn place(&mut self, part: Part) {
         self.writer = None;
+        let arrived = self.arrived.take();
         if let Some(place) = self.files.get_mut(part as usize) {
-            *place = None;
+            *place = arrived;
         }
     }
 
@@ -53,6 +50,11 @@ impl Desk {
     /// Writes the next page. Gives back how many are written of how many.
     pub fn go_on(&mut self) -> (usize, usize) {
         self.writer.as_mut().map_or((0, 0), |writer| writer.go_on(&self.files))
+    }
+
+    /// Nothing more is written.
+    pub fn stop(&mut self) {
+        self.writer = None;
     }
 
     /// The file that was written, as far as it was; nothing where none was begun.

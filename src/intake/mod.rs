@@ -14,12 +14,13 @@ mod facts;
 mod file;
 mod findings;
 mod looked;
+mod offered;
 mod order;
+mod origin;
 mod passed;
 mod place;
 #[cfg(feature = "intake")]
 mod signs;
-mod source;
 mod trimmed;
 #[cfg(feature = "intake")]
 mod write;
@@ -30,9 +31,10 @@ pub use facts::{Damage, Facts, Frame, PageFacts, Unreadable};
 #[cfg(feature = "intake")]
 pub use file::read;
 pub use findings::{Delivery, Found, PageRange, compare};
-pub use looked::{Edge, Looked, Part, Side, Sort, looked_at};
+pub use looked::{Edge, Looked, Part, Sort, looked_at};
+pub use offered::Offered;
 pub use order::{Matrix, Order, OrderPage, Placed};
+pub use origin::{Source, Sources};
 pub use passed::{pass, taken};
 pub use place::{Slot, folded, slots};
-pub use source::{Source, Sources};
 pub use trimmed::{Assumed, Binding, Trimmed, trimmed};

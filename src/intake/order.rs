@@ -41,6 +41,12 @@ impl Matrix {
             nb * e + nd * f + nf,
         ])
     }
+    /// The way back, where it turns and shifts only.
+    #[must_use]
+    pub const fn back(self) -> Self {
+        let [a, b, c, d, e, f] = self.0;
+        Self([a, c, b, d, -(a * e + b * f), -(c * e + d * f)])
+    }
     /// Where a place goes.
     #[must_use]
     pub const fn of(self, x: f64, y: f64) -> (f64, f64) {
@@ -110,5 +116,6 @@ mod tests {
         }
         let both = Matrix::turned(1).then(Matrix::shift(3.0, 4.0));
         assert_eq!(both.of(10.0, 20.0), (23.0, -6.0), "first the turn, then the shift");
+        assert_eq!(both.back().of(23.0, -6.0), (10.0, 20.0));
     }
 }

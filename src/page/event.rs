@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 pub struct Event {
     /// What: start, address, input, change, leave, tap, key, drop, act, file, toggle, rest, print,
-    /// printed, trap, storage, elsewhere, helper, found, list, width.
+    /// printed, trap, storage, elsewhere, helper, found, list, design, width.
     pub kind: String,
     /// Where: a field's name, an act, a file's name, an element's id.
     #[serde(default)]
@@ -145,6 +145,16 @@ pub enum Patch {
         /// Which part of the table is wanted, or which row.
         text: String,
     },
+    /// Asks something of the reader of PDF files: `arrive` with the file that was opened last, `place`,
+    /// `swap`, `write`, `stop`, `end`. Its answers come as `design`.
+    Design {
+        /// What.
+        ask: &'static str,
+        /// The name of the file that is written.
+        name: String,
+        /// A password, a part of the delivery, or an order.
+        text: String,
+    },
     /// Asks for a `rest` event once the page has been painted.
     Later {},
 }
@@ -197,6 +207,9 @@ impl Patch {
                 let spoken = [("language", Some(*language)), ("units", Some(*units))];
                 let [language, units] = spoken;
                 patch("list", &[("ask", Some(ask)), language, units, shop, ("text", Some(text))]);
+            }
+            Self::Design { ask, name, text } => {
+                patch("design", &[("ask", Some(ask)), ("name", Some(name)), ("text", Some(text))]);
             }
             Self::Later {} => patch("later", &[]),
         }

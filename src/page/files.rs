@@ -1,5 +1,6 @@
 //! Files that are opened and saved, and what is said of that.
 
+use super::designing::is_design;
 use super::event::Patch;
 use super::session::Session;
 use crate::draft::{Draft, FieldError, Tree, from_tree};
@@ -65,11 +66,14 @@ impl Session {
         }
     }
 
-    /// Something was opened, dropped or pasted: a link, a code, a job file, a shop file or a list of
-    /// titles, told apart by what it says it is.
+    /// Something was opened, dropped or pasted: a link, a code, a PDF, a job file, a shop file or a
+    /// list of titles, told apart by what it says it is.
     pub(super) fn file(&mut self, name: &str, text: &str, out: &mut Vec<Patch>) {
         if let Some(read) = read_link(text) {
             return self.open_link(read, out);
+        }
+        if is_design(name, text) {
+            return self.begin_design(name, out);
         }
         if !text.trim_start_matches('\u{feff}').trim_start().starts_with('{')
             && self.is_list(name, text, out)

@@ -4,6 +4,7 @@
 //! moves text and bytes. The session is plain Rust and is tested natively.
 
 mod advising;
+mod designing;
 #[cfg(all(target_arch = "wasm32", feature = "embed"))]
 mod embed;
 mod event;

@@ -20,13 +20,13 @@ impl Reader {
     pub fn new() -> Self {
         Self::default()
     }
-    /// Reads a file, as the cover or the inside. Gives back its facts, or why there are none, as text.
-    pub fn take(&mut self, cover: bool, bytes: Vec<u8>, password: &str) -> String {
-        pass(&self.desk.take(part(cover), bytes, password))
+    /// Opens a file. Gives back its facts, or why there are none, as text.
+    pub fn arrive(&mut self, bytes: Vec<u8>, password: &str) -> String {
+        pass(&self.desk.arrive(bytes, password))
     }
-    /// Closes a file.
-    pub fn close(&mut self, cover: bool) {
-        self.desk.drop(part(cover));
+    /// Gives the file that has arrived its place; closes what was there.
+    pub fn place(&mut self, cover: bool) {
+        self.desk.place(if cover { Part::Cover } else { Part::Inside });
     }
     /// What came as the inside was the cover, and the other way round.
     pub fn swap(&mut self) {
@@ -44,12 +44,12 @@ impl Reader {
         let (made, all) = self.desk.go_on();
         if all == 0 { 1.0 } else { made as f64 / all as f64 }
     }
+    /// Nothing more is written.
+    pub fn stop(&mut self) {
+        self.desk.stop();
+    }
     /// The file that was written.
     pub fn written(&mut self) -> Vec<u8> {
         self.desk.written()
     }
-}
-
-const fn part(cover: bool) -> Part {
-    if cover { Part::Cover } else { Part::Inside }
 }

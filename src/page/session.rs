@@ -1,6 +1,7 @@
 //! One page's state, and what each event does to it.
 
 use super::advising::Advising;
+use super::designing::Designing;
 use super::event::{Event, Patch};
 use super::files::{Note, Opened};
 use super::handover::CODE;
@@ -20,6 +21,7 @@ use crate::entry::{LengthUnit, Phrase};
 use crate::job::{self, Job};
 use crate::plan::Plan;
 use crate::shop::{self, Shop};
+use crate::view::html::design::PASSWORD;
 use crate::view::html::{self};
 use crate::view::set_up::TICK;
 use crate::view::{Numbers, Printer, REGIONS, Reading, Screen, Ticks};
@@ -75,6 +77,7 @@ pub struct Session {
     pub(super) advising: Advising,
     pub(super) offering: Offering,
     pub(super) listing: Listing,
+    pub(super) designing: Designing,
     pub(super) versions: Versions,
     /// What has been ticked off on the set-up list.
     pub(super) ticks: Ticks,
@@ -140,6 +143,7 @@ impl Session {
             advising: Advising::default(),
             offering: Offering::default(),
             listing: Listing::default(),
+            designing: Designing::default(),
             versions: Versions::of_last_time(saved.versions),
             ticks: saved.ticks,
             announced: None,
@@ -190,6 +194,7 @@ impl Session {
             "width" => self.width(value, &mut out),
             "change" if id.starts_with(TICK) => self.tick(id, !value.is_empty(), &mut out),
             "input" | "change" if id == "card" => self.card(value, &mut out),
+            "input" if id == PASSWORD => self.design_password(value),
             "input" | "change" => self.typed(id, value, &mut out),
             "leave" => {
                 self.settle();
@@ -201,6 +206,7 @@ impl Session {
             "act" => self.act(id, value, &mut out),
             "file" => self.file(id, value, &mut out),
             "list" => self.listed(id, value, &mut out),
+            "design" => self.design_told(id, value, &mut out),
             "toggle" => self.toggle(id, value, &mut out),
             "rest" => self.rest(&mut out),
             "print" => self.prepare_print(true, &mut out),
@@ -344,7 +350,10 @@ impl Session {
             let id = format!("input-{}", field.replace('.', "-"));
             return out.push(Patch::Focus { id });
         }
-        if self.hand_over(act, value, out) || self.act_on_list(act, value, out) {
+        if self.hand_over(act, value, out)
+            || self.act_on_list(act, value, out)
+            || self.act_on_design(act, out)
+        {
             return;
         }
         match act {

@@ -217,6 +217,7 @@ impl Session {
         self.show_reading(out);
         self.show_explanation(out);
         self.show_first_off(out);
+        self.show_design(out);
         self.show_code(out);
         self.keep(out);
     }

@@ -3,6 +3,7 @@
 //! Views print; they never calculate.
 
 pub mod csv;
+pub mod design_pages;
 pub mod html;
 mod job_card;
 pub mod json;

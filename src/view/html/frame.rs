@@ -1,5 +1,6 @@
 //! The whole body of the page: readings, form, answer, regions, settings and files.
 
+use super::design::design;
 use super::fields::{GROUPS, group, lines};
 use super::sections::sections;
 use super::titles::titles;
@@ -83,6 +84,7 @@ pub fn body(page: &Page) -> Markup {
                 }
                 div id="explanation" role="note" hidden aria-labelledby="explanation-title" {}
                 @for region in &REGIONS { (shell(region, page)) }
+                (design(printer))
                 (titles(printer))
                 section id="cautions" {
                     h2 { (printer.word("cautions.heading")) }

@@ -7,6 +7,7 @@ pub mod compare;
 pub mod cost;
 pub mod cover;
 pub mod decides;
+pub mod design;
 mod explanation;
 mod fields;
 mod first_off;

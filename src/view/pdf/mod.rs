@@ -11,6 +11,8 @@ mod dummy;
 mod file;
 mod letters;
 mod notes;
+mod pairs;
+mod proof;
 mod table;
 mod tags;
 
@@ -19,9 +21,12 @@ pub use cover::cover;
 pub use creep::creep;
 pub use dummy::dummy;
 pub use letters::Letters;
+pub use pairs::pairs;
+pub use proof::proof;
 
 use crate::view::html::Scene;
 use crate::view::qr::Picture;
+use document::clean;
 
 /// A kind of document.
 #[derive(Debug, Clone, Copy)]

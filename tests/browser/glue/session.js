@@ -21,4 +21,7 @@ class Session {
 
 class Titles {}
 
+class Reader {}
+
+export const readers = () => ({ initSync() {}, Reader });
 export const bindings = () => ({ initSync() {}, Session, Titles });
