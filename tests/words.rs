@@ -11,6 +11,7 @@ use quirefit::data::{BASIS_SIZES, BINDINGS, CHANGES, STOCK_KINDS, UNSAID};
 use quirefit::draft::{Draft, Group, Kind};
 use quirefit::explain::{Case, explain, figures, rows};
 use quirefit::finishing::LIMITS;
+use quirefit::intake::{Unreadable, taken};
 use quirefit::job;
 use quirefit::page::{Event, Patch, Session};
 use quirefit::plan::{Answer, Plan, STATIONS, Verdict, plan};
@@ -23,7 +24,7 @@ use quirefit::view::{Numbers, Printer, REGIONS};
 use quirefit::words::{EN, Files, Part, Words, parts};
 use std::collections::{BTreeMap, BTreeSet};
 use support::rust::{Source, sources};
-use support::{JSON, files, name, text_of};
+use support::{JSON, designs, files, name, text_of};
 
 /// Where a number decides between two patterns.
 const FORMS: [&str; 2] = [".one", ".other"];
@@ -235,9 +236,30 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
                     .collect(),
             ),
         ),
+        ("design.*", made("design", delivered())),
+        ("design.count.*", made("design.count", delivered())),
+        ("design.mixed.*", made("design.mixed", delivered())),
+        ("design.thumb.*", made("design.thumb", delivered())),
+        ("design.sized.*", made("design.sized", list(&["turned", "spread", "half", "odd"]))),
+        ("design.taken.*", made("design.taken", list(&["bled", "crop", "page", "nothing"]))),
+        ("design.refused.*", made("design.refused", refusals())),
+        (
+            "design.refused.*.repair",
+            refusals().iter().map(|case| format!("design.refused.{case}.repair")).collect(),
+        ),
         ("fix.*", made("fix", plain_changes())),
         ("fix.*.*", made("fix", cased_changes())),
     ]
+}
+
+/// The parts of a delivery.
+fn delivered() -> Vec<String> {
+    list(&["inside", "cover"])
+}
+
+/// Why a design is not read.
+fn refusals() -> Vec<String> {
+    list(&["empty", "no-pdf", "password", "password-wrong", "cipher", "broken"])
 }
 
 /// Words of the texts that the program types, and the names it gave.
@@ -742,6 +764,9 @@ fn printed() -> Printed {
         }
     }
     list_on_the_page(&printer, |html| printed.take(html, &beginnings));
+    let mut session = page();
+    session.handle(&Event::new("start", "", ""));
+    designs_on_the_page(&mut session, |html| printed.take(html, &beginnings));
     let elsewhere = r#"{ "format": "quirefit-saved", "job": { "title": "Owls by Lamplight" } }"#;
     for (event, value) in [("trap", ""), ("elsewhere", elsewhere), ("storage", "none")] {
         for patch in session.handle(&Event::new(event, "", value)) {
@@ -766,6 +791,54 @@ fn list_on_the_page(printer: &Printer, mut take: impl FnMut(&str)) {
         let tally = Tally { rows, unread };
         let progress = titles::Progress { tally, stopped: true, ..titles::Progress::default() };
         take(&titles::told(&progress, printer).into_string());
+    }
+}
+
+/// Designs of every sort, held against books with and without a cover apart.
+fn designs_on_the_page(session: &mut Session, mut take: impl FnMut(&str)) {
+    let mut told = Vec::new();
+    let mut tell = |kind: &str, id: &str, value: &str| {
+        for patch in session.handle(&Event::new(kind, id, value)) {
+            match patch {
+                Patch::Html { html, .. } => take(&html),
+                Patch::Design { ask: "write", text, .. } => told.push(text),
+                _ => {}
+            }
+        }
+    };
+    let opened = ("file", "a.pdf", "%PDF-1.7");
+    for pages in ["40 + 4", "40"] {
+        tell("input", "pages", pages);
+        for facts in designs::telling() {
+            tell(opened.0, opened.1, opened.2);
+            tell("design", "facts", &designs::told(&facts));
+            tell("act", "design-more", "");
+        }
+        tell("act", "design-pairs", "");
+        tell("act", "design-proof", "");
+        tell("design", "progress", "50");
+        tell("design", "written", "a.pdf");
+        tell("act", "design-close", "");
+    }
+    for why in [
+        Unreadable::Empty,
+        Unreadable::NoPdf,
+        Unreadable::Password,
+        Unreadable::Cipher,
+        Unreadable::Broken,
+    ] {
+        tell(opened.0, opened.1, opened.2);
+        tell("design", "facts", &designs::refused(why));
+    }
+    tell(opened.0, opened.1, opened.2);
+    tell("design", "facts", &designs::refused(Unreadable::Password));
+    tell("input", "design-password", "secret");
+    tell("act", "design-unlock", "");
+    tell("design", "facts", &designs::refused(Unreadable::Password));
+    for text in told {
+        let order: quirefit::intake::Order = taken(&text).unwrap();
+        take(&order.title);
+        take(&order.layer);
     }
 }
 

@@ -2,6 +2,7 @@
 #![allow(dead_code, reason = "every test takes what it needs")]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+pub mod designs;
 pub mod rust;
 
 use proptest::test_runner::{Config, FileFailurePersistence};

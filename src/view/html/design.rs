@@ -214,7 +214,7 @@ fn sentence(found: &Found, scene: &Scene) -> Say {
                 Sort::Turned => "turned",
                 Sort::Spread => "spread",
                 Sort::Half => "half",
-                Sort::Page | Sort::Other => "other",
+                Sort::Page | Sort::Other => "odd",
             };
             let Size { width, height } = *size;
             say(format!("design.sized.{case}"))
