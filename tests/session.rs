@@ -138,6 +138,7 @@ impl Page {
             Patch::Download { name, text } => self.saved_files.push((name.clone(), text.clone())),
             Patch::Announce { text } => self.announced.push(text.clone()),
             Patch::Near { id } => assert!(self.has(id), "nothing to come near has the id {id}"),
+            Patch::Design { .. } => {}
             Patch::Place { at, .. } => {
                 assert!(at.is_empty() || self.has(at), "nothing to stand behind has the id {at}");
                 self.noted.clone_from(at);

@@ -239,7 +239,7 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
         ("design.*", made("design", delivered())),
         ("design.count.*", made("design.count", delivered())),
         ("design.mixed.*", made("design.mixed", delivered())),
-        ("design.thumb.*", made("design.thumb", delivered())),
+        ("design.thumb.*", made("design.thumb", [delivered(), list(&["same"])].concat())),
         ("design.sized.*", made("design.sized", list(&["turned", "spread", "half", "odd"]))),
         ("design.taken.*", made("design.taken", list(&["bled", "crop", "page", "nothing"]))),
         ("design.refused.*", made("design.refused", refusals())),

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 pub mod designs;
+pub mod made;
 pub mod rust;
 
 use proptest::test_runner::{Config, FileFailurePersistence};

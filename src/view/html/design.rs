@@ -2,10 +2,11 @@
 
 use super::Scene;
 use crate::intake::{
-    Assumed, Binding, Damage, Delivery, Edge, Facts, Found, PageRange, Part, Sort, Source, Sources,
-    Unreadable, compare,
+    Assumed, Binding, Damage, Delivery, Edge, Facts, Found, Offered, PageRange, Part, Sort, Source,
+    Sources, Unreadable, compare,
 };
 use crate::job::ImagesMovedBy;
+use crate::plan::Folio;
 use crate::units::{Measure, Size, fixed, trimmed};
 use crate::view::design_pages::{Boxes, worst_first};
 use crate::view::{Printer, Reading};
@@ -116,8 +117,8 @@ pub fn came(shown: &Shown, printer: &Printer) -> Markup {
                 @if let Some(come) = come {
                     li {
                         strong { (printer.text(&say(format!("design.{part}")).text("name", come.name))) } " "
-                        (printer.html(&facts(come.facts)))
-                        @if come.facts.encrypted { " " (printer.word("design.encrypted")) }
+                        @for told in facts(come.facts) { (printer.html(&told)) " " }
+                        @if come.facts.encrypted { (printer.word("design.encrypted")) }
                         @for damage in &come.facts.damage { " " (printer.html(&broken(*damage))) }
                     }
                 }
@@ -133,9 +134,14 @@ pub fn came(shown: &Shown, printer: &Printer) -> Markup {
     }
 }
 
-fn facts(facts: &Facts) -> Say {
-    let pages = Measure::count(facts.pages.len() as u32);
-    say("design.facts").count("pages", pages)
+fn facts(facts: &Facts) -> Vec<Say> {
+    let offered = Offered::of(&Delivery { inside: facts, cover: None });
+    let pages = say("design.facts").count("pages", Measure::count(offered.pages));
+    let size = offered
+        .size
+        .map(|size| say("design.facts.size").put("width", size.width).put("height", size.height));
+    let bleed = offered.bleed.map(|bleed| say("design.facts.bleed").put("bleed", bleed));
+    core::iter::once(pages).chain(size).chain(bleed).collect()
 }
 
 fn broken(damage: Damage) -> Say {
@@ -305,7 +311,9 @@ fn thumbnails(shown: &Shown, delivery: &Delivery, sources: &Sources, scene: &Sce
 fn thumbnail(page: &Boxes, scene: &Scene) -> Markup {
     let Source { part, page: number, .. } = page.source;
     let whole = page.sheet;
-    let label = say(format!("design.thumb.{}", name(part)))
+    // Where the file counts as the book does, its number says nothing new.
+    let same = page.folio == Folio::Page(number + 1) && part == Part::Inside;
+    let label = say(format!("design.thumb.{}", if same { "same" } else { name(part) }))
         .text("folio", scene.folio(page.folio))
         .put("page", Measure::count(number + 1));
     let draw = |class: &str, frame: crate::intake::Frame| {

@@ -1,0 +1,72 @@
+//! What poppler draws of a file, and where the marks of pages stand in it.
+
+use crate::reading::scratch;
+use crate::support::made::colour;
+use crate::support::ran;
+use std::collections::BTreeMap;
+use std::fs;
+
+/// A page as dots.
+pub struct Dots {
+    wide: usize,
+    bytes: Vec<u8>,
+    /// Dots in a millimetre.
+    pub fine: f64,
+}
+
+/// Draws one page, counted from 1, so many dots to an inch.
+pub fn draw(name: &str, bytes: &[u8], page: usize, dots: u32) -> Dots {
+    let from = scratch(&format!("{name}.drawn.pdf"));
+    fs::write(&from, bytes).unwrap();
+    let (page, dots_told) = (page.to_string(), dots.to_string());
+    let from = from.to_str().unwrap();
+    // Without smoothing: a dot is of one thing or of another.
+    let arguments =
+        ["-r", &dots_told, "-f", &page, "-l", &page, "-singlefile", "-aaVector", "no", from];
+    let picture = ran("pdftoppm", &arguments);
+    let mut lines = picture.splitn(4, |byte| byte.is_ascii_whitespace());
+    let mut next = || String::from_utf8(lines.next().unwrap().to_vec()).unwrap();
+    assert_eq!(next(), "P6");
+    let wide: usize = next().parse().unwrap();
+    let rest = {
+        next();
+        lines.next().unwrap()
+    };
+    let start = rest.iter().position(u8::is_ascii_whitespace).unwrap() + 1;
+    Dots { wide, bytes: rest[start..].to_vec(), fine: f64::from(dots) / 25.4 }
+}
+
+impl Dots {
+    /// The colour at a place in millimetres from the upper left corner.
+    pub fn at(&self, x: f64, y: f64) -> [u8; 3] {
+        let dot = (y * self.fine) as usize * self.wide + (x * self.fine) as usize;
+        self.bytes[dot * 3..dot * 3 + 3].try_into().unwrap()
+    }
+
+    /// The middles of all marks of pages, in millimetres from the upper left corner, by the page's place in
+    /// its file: one mark for each stretch of them that hangs together along the fold.
+    pub fn marks(&self, pages: usize) -> BTreeMap<usize, Vec<(f64, f64)>> {
+        let known: BTreeMap<[u8; 3], usize> = (0..pages).map(|at| (colour(at, true), at)).collect();
+        // Each mark as sums: dots, across, down, and the last row it was seen in.
+        let mut found: BTreeMap<usize, Vec<(f64, f64, f64, usize, usize)>> = BTreeMap::new();
+        for (dot, colour) in self.bytes.chunks_exact(3).enumerate() {
+            let Some(page) = known.get(colour) else { continue };
+            let (column, row) = (dot % self.wide, dot / self.wide);
+            let marks = found.entry(*page).or_default();
+            let near = |(.., last, at): &&mut (f64, f64, f64, usize, usize)| {
+                row - *last <= 1 && column.abs_diff(*at) < 60 * self.fine as usize / 4
+            };
+            let (across, down) = (column as f64 + 0.5, row as f64 + 0.5);
+            match marks.iter_mut().find(near) {
+                Some(mark) => {
+                    *mark = (mark.0 + 1.0, mark.1 + across, mark.2 + down, row, column);
+                }
+                None => marks.push((1.0, across, down, row, column)),
+            }
+        }
+        let middle = |(count, across, down, ..): &(f64, f64, f64, usize, usize)| {
+            (across / count / self.fine, down / count / self.fine)
+        };
+        found.into_iter().map(|(page, marks)| (page, marks.iter().map(middle).collect())).collect()
+    }
+}
