@@ -19,7 +19,7 @@ mod keeping;
 mod language;
 mod list_desk;
 mod listing;
-#[cfg(all(target_arch = "wasm32", any(feature = "embed", feature = "session")))]
+#[cfg(all(target_arch = "wasm32", feature = "session"))]
 mod objects;
 mod offering;
 mod printing;

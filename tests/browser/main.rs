@@ -16,6 +16,8 @@ mod engine;
 #[path = "../support/largest.rs"]
 mod largest;
 mod look;
+#[path = "../support/made.rs"]
+mod made;
 mod page;
 mod server;
 

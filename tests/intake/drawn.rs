@@ -14,6 +14,18 @@ pub struct Dots {
     pub fine: f64,
 }
 
+/// Marks of one page farther apart than this across are two, in millimetres.
+const APART: f64 = 15.0;
+
+/// A mark while its dots are found: how many, sums of where they are, and where the last was.
+struct Mark {
+    dots: f64,
+    across: f64,
+    down: f64,
+    row: usize,
+    column: usize,
+}
+
 /// Draws one page, counted from 1, so many dots to an inch.
 pub fn draw(name: &str, bytes: &[u8], page: usize, dots: u32) -> Dots {
     let from = scratch(&format!("{name}.drawn.pdf"));
@@ -47,26 +59,26 @@ impl Dots {
     /// its file: one mark for each stretch of them that hangs together along the fold.
     pub fn marks(&self, pages: usize) -> BTreeMap<usize, Vec<(f64, f64)>> {
         let known: BTreeMap<[u8; 3], usize> = (0..pages).map(|at| (colour(at, true), at)).collect();
-        // Each mark as sums: dots, across, down, and the last row it was seen in.
-        let mut found: BTreeMap<usize, Vec<(f64, f64, f64, usize, usize)>> = BTreeMap::new();
+        let mut found: BTreeMap<usize, Vec<Mark>> = BTreeMap::new();
         for (dot, colour) in self.bytes.chunks_exact(3).enumerate() {
             let Some(page) = known.get(colour) else { continue };
             let (column, row) = (dot % self.wide, dot / self.wide);
             let marks = found.entry(*page).or_default();
-            let near = |(.., last, at): &&mut (f64, f64, f64, usize, usize)| {
-                row - *last <= 1 && column.abs_diff(*at) < 60 * self.fine as usize / 4
+            let near = |mark: &&mut Mark| {
+                row - mark.row <= 1 && column.abs_diff(mark.column) < (APART * self.fine) as usize
             };
             let (across, down) = (column as f64 + 0.5, row as f64 + 0.5);
             match marks.iter_mut().find(near) {
                 Some(mark) => {
-                    *mark = (mark.0 + 1.0, mark.1 + across, mark.2 + down, row, column);
+                    mark.dots += 1.0;
+                    (mark.across, mark.down) = (mark.across + across, mark.down + down);
+                    (mark.row, mark.column) = (row, column);
                 }
-                None => marks.push((1.0, across, down, row, column)),
+                None => marks.push(Mark { dots: 1.0, across, down, row, column }),
             }
         }
-        let middle = |(count, across, down, ..): &(f64, f64, f64, usize, usize)| {
-            (across / count / self.fine, down / count / self.fine)
-        };
+        let middle =
+            |mark: &Mark| (mark.across / mark.dots / self.fine, mark.down / mark.dots / self.fine);
         found.into_iter().map(|(page, marks)| (page, marks.iter().map(middle).collect())).collect()
     }
 }

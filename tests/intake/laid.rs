@@ -260,7 +260,7 @@ fn covers_stand_around_the_inside() {
     let flat = planned(&fields).1.results.cover.open.width.get();
     let inside = written(&a5(16));
     // Which page of the cover's file each of its four sides shows.
-    let cases: [(&str, Vec<Made>, [Option<usize>; 4]); 4] = [
+    let cases: [(_, _, [Option<usize>; 4]); 4] = [
         ("four", a5(4), [Some(0), Some(1), Some(2), Some(3)]),
         ("outside", a5(2), [Some(0), None, None, Some(1)]),
         ("flat", vec![whole(flat, 210.0, 3.0); 2], [Some(0), Some(1), Some(1), Some(0)]),

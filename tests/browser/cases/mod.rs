@@ -7,6 +7,7 @@ mod bounds;
 mod card;
 mod client;
 mod compare;
+mod design;
 mod drawings;
 mod embed;
 mod entry;
@@ -43,6 +44,7 @@ pub fn all() -> Vec<&'static Case> {
         card::CASES,
         compare::CASES,
         lists::CASES,
+        design::CASES,
         looks::CASES,
         lost::CASES,
         leaves::CASES,
