@@ -8,7 +8,6 @@ use hayro_syntax::object::dict::keys::{
 use hayro_syntax::object::{Array, Dict, MaybeRef, ObjRef, Object, Stream};
 use hayro_syntax::{Filter, Pdf};
 use pdf_writer::{Chunk, Name, Null, Obj, Ref, Str};
-use std::collections::BTreeMap;
 
 /// What leads out of a page, into what is not copied.
 const LEFT: [&[u8]; 4] = [PARENT, PIECE_INFO, STRUCT_PARENT, STRUCT_PARENTS];
@@ -17,20 +16,21 @@ const PACKED: [&[u8]; 4] = [LENGTH, FILTER, DECODE_PARMS, DP];
 /// How deep objects stand in each other at most; what is deeper is left out.
 const DEEP: u8 = 60;
 
-/// An object of one of the files.
-type Place = (usize, u32, i32);
+/// The highest number that an object can have (ISO 32000-1, annex C).
+const MOST: usize = 8_388_607;
 
 /// What has been copied, and what is still to be.
 pub struct Copier {
     next: i32,
-    known: BTreeMap<Place, Ref>,
+    /// What each object of each file has become, by its number: of those with one number only one lives.
+    known: [Vec<Option<Ref>>; 2],
     waiting: Vec<(usize, ObjRef, Ref)>,
 }
 
 impl Copier {
     /// The first number that it gives.
     pub const fn new(first: i32) -> Self {
-        Self { next: first, known: BTreeMap::new(), waiting: Vec::new() }
+        Self { next: first, known: [Vec::new(), Vec::new()], waiting: Vec::new() }
     }
 
     /// A number that nothing has yet.
@@ -42,12 +42,18 @@ impl Copier {
 
     /// The number of a file's object, which will be copied.
     pub fn refer(&mut self, file: usize, to: ObjRef) -> Ref {
-        let place = (file, to.obj_number, to.gen_number);
-        if let Some(known) = self.known.get(&place) {
-            return *known;
+        let number = to.obj_number as usize;
+        let known = self.known.get(file).and_then(|known| known.get(number).copied().flatten());
+        if let Some(known) = known {
+            return known;
         }
         let fresh = self.fresh();
-        self.known.insert(place, fresh);
+        if let Some(known) = self.known.get_mut(file).filter(|_| number <= MOST) {
+            known.resize(known.len().max(number + 1), None);
+            if let Some(place) = known.get_mut(number) {
+                *place = Some(fresh);
+            }
+        }
         self.waiting.push((file, to, fresh));
         fresh
     }

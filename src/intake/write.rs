@@ -13,7 +13,6 @@ use hayro_syntax::object::{Array, Dict, MaybeRef, ObjRef, Object};
 use hayro_syntax::page::Page;
 use pdf_writer::{Content, Finish, Name, Rect, Ref, TextStr};
 use std::borrow::Cow;
-use std::collections::BTreeMap;
 
 /// Points in a millimetre: 72 to an inch (ISO 32000-1, 8.3.2.3).
 const POINT: f64 = 72.0 / 25.4;
@@ -36,8 +35,8 @@ pub struct Writer {
     order: Order,
     copier: Copier,
     out: pdf_writer::Pdf,
-    /// The form of each page that was used.
-    forms: BTreeMap<(usize, u32), Ref>,
+    /// The form of each page that was used, by file.
+    forms: [Vec<Option<Ref>>; 2],
     made: Vec<Ref>,
 }
 
@@ -46,7 +45,7 @@ impl Writer {
     pub fn new(order: Order) -> Self {
         let out = pdf_writer::Pdf::with_settings(pdf_writer::Settings { pretty: false });
         let copier = Copier::new(LAYER_ID + 1);
-        Self { order, copier, out, forms: BTreeMap::new(), made: Vec::new() }
+        Self { order, copier, out, forms: [Vec::new(), Vec::new()], made: Vec::new() }
     }
 
     /// Makes the next page. Gives back how many are made of how many.
@@ -112,11 +111,19 @@ impl Writer {
 
     /// The form of a page: its whole content, within its whole area.
     fn form(&mut self, file: usize, number: u32, page: &Page<'_>) -> Ref {
-        if let Some(form) = self.forms.get(&(file, number)) {
-            return *form;
+        let number = number as usize;
+        let known = self.forms.get(file).and_then(|forms| forms.get(number).copied().flatten());
+        if let Some(form) = known {
+            return form;
         }
         let id = self.copier.fresh();
-        self.forms.insert((file, number), id);
+        if let Some(forms) = self.forms.get_mut(file) {
+            // There is a page of that number, so this is no longer than the file's list of them.
+            forms.resize(forms.len().max(number + 1), None);
+            if let Some(place) = forms.get_mut(number) {
+                *place = Some(id);
+            }
+        }
         let own = page.raw();
         // One stream stays packed as it is; several have to be put together.
         let one = match own.get::<Object<'_>>(CONTENTS) {
