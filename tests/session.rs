@@ -286,6 +286,18 @@ const SAID: &str = "64 pages, A5, 100 pound text, 750 copies";
 
 /// A figure of the frame, as the build inlines it, has the id that it keeps once the page has started:
 /// who is led to it before finds it after.
+/// Letters that are not UTF-8 come as the mark that stands for them: such a file would not be saved again
+/// as it was, so it is refused.
+#[test]
+fn a_file_that_is_not_utf8_is_refused() {
+    let mut page = Page::open(None);
+    let before = page.session.draft().clone();
+    let text = text_of("examples/jobs/teapot-guide.json").replacen("Guide", "Gu\u{fffd}de", 1);
+    page.tell("file", "latin.json", &text);
+    assert!(page.shown("file-note").contains("UTF-8"), "{}", page.shown("file-note"));
+    assert_eq!(*page.session.draft(), before);
+}
+
 #[test]
 fn figures_are_called_the_same_before_and_after_the_start() {
     let (language, shop, draft) = (Language::first(), shop::demo(), Draft::of(EXAMPLE));

@@ -1,6 +1,7 @@
 // Texts that come from outside the page or stay behind in the browser.
 
 const KEY = "quirefit.job";
+const OURS = /^\ufeff?\s*\{[^]*"format"\s*:\s*"quirefit-/; // a job or shop as text
 const MOST = 4000000; // bytes read of a file; a job has a few thousand
 
 /** What was kept last time; nothing where the browser keeps nothing for files. */
@@ -32,14 +33,16 @@ export function download(name, content) {
   setTimeout(() => URL.revokeObjectURL(link.href), 60000); // a slow disk may still be reading it
 }
 
-/** Saves a drawing as a picture of so many dots. */
+/** Saves a drawing as a picture of so many dots; where the browser makes none, the drawing itself. */
 export function paint(name, svg, width, height) {
   const image = new Image();
+  const save = (blob) => (blob ? download(name, blob) : download(name.replace(/png$/, "svg"), svg));
+  image.onerror = () => save();
   image.onload = () => {
     const canvas = document.createElement("canvas");
     [canvas.width, canvas.height] = [width, height];
     canvas.getContext("2d").drawImage(image, 0, 0, canvas.width, canvas.height);
-    canvas.toBlob((blob) => download(name, blob));
+    canvas.toBlob(save);
   };
   image.src = `data:image/svg+xml,${encodeURIComponent(svg)}`;
 }
@@ -94,9 +97,13 @@ export function listen({ on, tell, root }) {
     read(event.dataTransfer.files[0]);
   });
   on("paste", (event, target) => {
-    if (target.closest("input, textarea, select")) return;
-    if (carries(event.clipboardData)) read(event.clipboardData.files[0]);
-    else read(new Blob([event.clipboardData.getData("text")]));
+    const { clipboardData: data } = event;
+    const text = data.getData("text");
+    // Into a field goes what a person would type; cells of a table bring their picture as a file along.
+    const typed = target.closest("input, textarea, select") && !OURS.test(text);
+    if (typed && (text || !carries(data))) return;
+    event.preventDefault();
+    read(carries(data) && !OURS.test(text) ? data.files[0] : new Blob([text]));
   });
   return () => latest;
 }

@@ -93,6 +93,11 @@ impl Session {
         out: &mut Vec<Patch>,
     ) -> Result<&'static str, Vec<FieldError>> {
         let foreign = || vec![FieldError::repaired("", "", say("file.no-json"))];
+        // Where bytes were no letters, the script has put this in their place: saved again it would be
+        // another file, and what was meant is not known.
+        if text.contains(char::REPLACEMENT_CHARACTER) {
+            return Err(vec![FieldError::repaired("", "", say("file.no-utf8"))]);
+        }
         // The mark of UTF-8 is the file's, not the text's.
         let tree = (self.json.parse)(text.trim_start_matches('\u{feff}')).ok_or_else(foreign)?;
         let is = |format: &str| {

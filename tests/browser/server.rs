@@ -1,4 +1,5 @@
-//! A server on this machine, for pages that are not opened from disk. What it is asked is kept.
+//! A server on this machine, for pages that are not opened from disk. What it is asked is kept. As many
+//! servers do, it says that its answers may be kept for an hour.
 
 use crate::case::Outcome;
 use std::cell::RefCell;
@@ -53,7 +54,7 @@ impl Server {
             };
             let head = format!(
                 "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\n\
-                 Connection: close\r\n\r\n",
+                 Cache-Control: max-age=3600\r\nConnection: close\r\n\r\n",
                 bytes.len()
             );
             // A browser that has gone wants no answer.

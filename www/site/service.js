@@ -6,12 +6,15 @@ const PARTS = ["./", "./quirefit.webmanifest", "./icon.svg"];
 
 addEventListener("install", (event) => {
   skipWaiting();
-  event.waitUntil(caches.open(BUILD).then((cache) => cache.addAll(PARTS)));
+  // From the server itself: what the browser keeps beside may still be the build before.
+  const parts = PARTS.map((part) => new Request(part, { cache: "reload" }));
+  event.waitUntil(caches.open(BUILD).then((cache) => cache.addAll(parts)));
 });
 
 addEventListener("activate", (event) => {
   const old = async () => {
-    const names = await caches.keys();
+    // Other pages of the same server keep theirs.
+    const names = (await caches.keys()).filter((name) => name.startsWith("quirefit-"));
     await Promise.all(names.filter((name) => name !== BUILD).map((name) => caches.delete(name)));
     await clients.claim();
   };
@@ -20,6 +23,7 @@ addEventListener("activate", (event) => {
 
 addEventListener("fetch", (event) => {
   if (event.request.method !== "GET") return;
-  const kept = caches.match(event.request, { ignoreSearch: true });
+  const wanted = event.request.url.replace(/\/index\.html(?=[?#]|$)/, "/");
+  const kept = caches.open(BUILD).then((cache) => cache.match(wanted, { ignoreSearch: true }));
   event.respondWith(kept.then((answer) => answer ?? fetch(event.request)));
 });

@@ -213,7 +213,7 @@ fn foot(page: &Page) -> Markup {
                 label class="button file" for="file" {
                     (printer.word("act.open"))
                     input type="file" id="file" name="file"
-                        accept=".json,.txt,.csv,.tsv,application/json,text/plain,text/csv";
+                        accept=".json,.txt,.csv,.tsv,.pdf,application/json,text/plain,text/csv,application/pdf";
                 }
                 @for (kind, acts) in HANDED {
                     div class="kind" role="group" aria-labelledby={ "handed-" (kind) } {

@@ -25,6 +25,7 @@ cases! { "glue":
     refused_storage_is_told;
     what_another_page_keeps_is_told_and_not_overwritten;
     files_come_in;
+    a_picture_that_cannot_be_made_is_saved_as_drawn;
 }
 
 /// The page of `tests/browser/glue/`, which `pkg-scripts/test` gives its script. A mark in its
@@ -386,5 +387,35 @@ async fn files_come_in(page: &Page<'_>) -> Outcome {
     page.script(paste, vec![]).await?;
     page.settle().await?;
     assert_eq!(told(page).await?, ["file  pasted"], "a paste into a field stays there");
+    // A job's own text is opened, wherever it is pasted.
+    let job = "{\n  \"format\": \"quirefit-job\"\n}";
+    let paste = "const data = new DataTransfer(); data.setData('text/plain', arguments[0]); \
+        const paste = new ClipboardEvent('paste', { bubbles: true, cancelable: true, clipboardData: data, \
+            data: arguments[0], dataType: 'text/plain' }); \
+        document.getElementById('word').dispatchEvent(paste); return paste.defaultPrevented";
+    assert_eq!(page.script(paste, vec![json!(job)]).await?, json!(true));
+    page.settle().await?;
+    assert_eq!(told(page).await?, [format!("file  {job}")]);
+    assert_eq!(page.script(paste, vec![json!("{ 60 }")]).await?, json!(false));
+    Ok(())
+}
+
+/// Where no picture can be made of a drawing, the drawing itself is saved.
+async fn a_picture_that_cannot_be_made_is_saved_as_drawn(page: &Page<'_>) -> Outcome {
+    open(page).await?;
+    let watch = "window.names = []; \
+        HTMLAnchorElement.prototype.click = function () { window.names.push(this.download) }";
+    page.script(watch, vec![]).await?;
+    let whole = "<svg xmlns='http://www.w3.org/2000/svg' width='9' height='9'/>";
+    let none = "HTMLCanvasElement.prototype.toBlob = function (take) { take(null) }";
+    for (svg, before) in [("no drawing", ""), (whole, none)] {
+        page.script(before, vec![]).await?;
+        let picture =
+            json!([{ "op": "picture", "name": "a.png", "svg": svg, "width": "9", "height": "9" }]);
+        patch(page, picture).await?;
+        let saved = "const done = arguments[0]; const look = () => \
+            names.length ? done(names.splice(0)) : setTimeout(look, 20); look()";
+        assert_eq!(page.script_later(saved, vec![]).await?, json!(["a.svg"]));
+    }
     Ok(())
 }

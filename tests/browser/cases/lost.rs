@@ -66,27 +66,27 @@ async fn killed(page: &Page<'_>) -> Outcome {
     Ok(())
 }
 
-/// From the key until the browser has it, median of some keys.
+/// Frames from the key until the browser has it, median of some keys: however long a frame takes.
 async fn a_key_is_kept_soon_after_its_paint(page: &Page<'_>) -> Outcome {
     let wait = "const done = arguments[0]; const field = document.querySelector('[name=title]'); \
-        const times = []; \
+        const counts = []; let frames = 0; \
+        const frame = () => { frames += 1; requestAnimationFrame(frame) }; frame(); \
         const key = () => { \
-            if (times.length === 15) return done(times.sort((a, b) => a - b)[7]); \
-            const text = `Owls ${times.length}`, began = performance.now(); \
+            if (counts.length === 15) return done(counts.sort((a, b) => a - b)[7]); \
+            const text = `Owls ${counts.length}`, began = frames; \
             field.value = text; \
             field.dispatchEvent(new Event('input', { bubbles: true })); \
             const { port1, port2 } = new MessageChannel(); \
             port1.onmessage = () => { \
                 if (!(localStorage.getItem('quirefit.job') ?? '').includes(text)) return port2.postMessage(0); \
-                times.push(performance.now() - began); \
+                counts.push(frames - began); \
                 setTimeout(key, 50); \
             }; \
             port2.postMessage(0); \
         }; key();";
-    let median = page.script_later(wait, vec![]).await?.as_f64().ok_or("no time")?;
-    println!("    a key is kept after {median:.0} ms");
-    // A few frames, on a machine that does other things as well.
-    assert!(median < 250.0, "{median} ms");
+    let median = page.script_later(wait, vec![]).await?.as_f64().ok_or("no count")?;
+    // One for the answer, one until it is painted, one for what is looked at second.
+    assert!(median <= 3.0, "{median} frames");
     Ok(())
 }
 

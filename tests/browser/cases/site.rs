@@ -76,10 +76,12 @@ async fn it_opens_without_its_server(page: &Page<'_>) -> Outcome {
     // Its port is closed from here on.
     drop(server);
     page.open("about:blank").await.ok();
-    page.open(&address).await?;
-    page.type_into("pages", "64").await?;
-    page.settle().await?;
-    assert!(!page.answer().await?.is_empty());
+    for name in ["", "index.html", "?from=mail"] {
+        page.open(&format!("{address}{name}")).await?;
+        page.type_into("pages", "64").await?;
+        page.settle().await?;
+        assert!(!page.answer().await?.is_empty());
+    }
     page.script_later(FORGET, vec![]).await?;
     Ok(())
 }
@@ -90,7 +92,7 @@ fn next(path: &str) -> Answer {
     let text = String::from_utf8(bytes).ok()?;
     let text = match path {
         "" => text.replace("name=\"built-from\" content=\"", "name=\"built-from\" content=\"next-"),
-        _ => text.replace("\"quirefit-", "\"quirefit-next-"),
+        _ => text.replace("BUILD = \"quirefit-", "BUILD = \"quirefit-next-"),
     };
     Some((kind, text.into_bytes()))
 }
@@ -98,7 +100,10 @@ fn next(path: &str) -> Answer {
 const BUILT: &str =
     "return document.querySelector('meta[name=built-from]').content.startsWith('next-')";
 const TAKEN_OVER: &str = "const done = arguments[0]; const look = () => caches.keys().then((names) => \
-    names.length === 1 && names[0].includes('next') ? done(true) : setTimeout(look, 50)); look()";
+    names.filter((name) => name.startsWith('quirefit-')).every((name) => name.includes('next')) \
+    ? done(names.includes('another page\\'s')) : setTimeout(look, 50)); look()";
+const FOREIGN: &str =
+    "const done = arguments[0]; caches.open('another page\\'s').then(() => done(true))";
 
 async fn a_new_build_takes_over(page: &Page<'_>) -> Outcome {
     let server = Server::start().await?;
@@ -106,13 +111,15 @@ async fn a_new_build_takes_over(page: &Page<'_>) -> Outcome {
     let visit = async {
         page.open(&server.address).await?;
         page.script_later(KEPT, vec![]).await?;
+        page.script_later(FOREIGN, vec![]).await?;
         new.set(true);
         // This visit still gets what was kept, and fetches the next build meanwhile.
         page.open(&server.address).await?;
         let update = "const done = arguments[0]; \
             navigator.serviceWorker.ready.then((one) => one.update()).then(() => done(true))";
         page.script_later(update, vec![]).await?;
-        assert_eq!(page.script_later(TAKEN_OVER, vec![]).await?, json!(true));
+        let foreign = page.script_later(TAKEN_OVER, vec![]).await?;
+        assert_eq!(foreign, json!(true), "another page's cache is gone");
         page.open(&server.address).await?;
         assert_eq!(page.script(BUILT, vec![]).await?, json!(true), "the old build is still shown");
         page.script_later(FORGET, vec![]).await
