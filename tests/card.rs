@@ -12,7 +12,7 @@ use quirefit::page::{Event, Patch, Session};
 use quirefit::plan::plan;
 use quirefit::shop::{self, SCHEMA, draft_of};
 use quirefit::view::html::{Scene, card};
-use quirefit::view::qr::Picture;
+use quirefit::view::qr::Code;
 use quirefit::view::set_up::{Row, first_book, settings};
 use quirefit::view::{Numbers, Printer, Reading, Screen, Ticks};
 use quirefit::words::{Files, LANGUAGES, Language, built_in};
@@ -101,7 +101,7 @@ fn the_card_holds_the_whole_list_and_no_money() {
                 reading: Reading::Floor,
                 screen: Screen::default(),
             };
-            let text = bare(&card(&scene, Picture::of(&draft, "").as_ref()).into_string());
+            let text = bare(&card(&scene, Code::of(&draft, "").as_ref()).into_string());
             let case = scene.case();
             for row in settings(&case).iter().chain(&first_book(&case)) {
                 for part in [Some(&row.label), row.value.as_ref(), row.note.as_ref()] {

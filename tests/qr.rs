@@ -7,7 +7,7 @@ mod support;
 use quirefit::draft::Draft;
 use quirefit::job::{CODE_MOST, to_code, to_link};
 use quirefit::page::{Event, Patch, Session};
-use quirefit::view::qr::{Held, Picture};
+use quirefit::view::qr::{Code, Held};
 use quirefit::words::Files;
 use std::path::PathBuf;
 use std::{fs, str};
@@ -89,7 +89,7 @@ fn a_long_job_is_shown_as_the_code() {
     let mut draft = book();
     let long = |length| "Weir ".repeat(length / 5 + 1)[..length].to_owned();
     draft.set("title", &long(500));
-    assert_eq!(Picture::of(&draft, HOSTED).unwrap().held, Held::Keys);
+    assert_eq!(Code::of(&draft, HOSTED).unwrap().held, Held::Keys);
     let room = CODE_MOST - to_code(&draft).unwrap().len();
     // Five bits to a letter.
     draft.set("customer", &long(room * 5 / 8 - 8));
@@ -107,7 +107,7 @@ fn a_job_that_says_too_much_is_told_so() {
         draft.set(field, &"x".repeat(length));
     }
     assert!(to_code(&draft).is_err());
-    assert!(Picture::of(&draft, DISK).is_none());
+    assert!(Code::of(&draft, DISK).is_none());
     let html = shown(DISK, "en-GB", &draft);
     assert!(!html.contains("<svg") && html.contains("Save it as a file"), "{html}");
 }

@@ -332,6 +332,8 @@ fn repairs(code: &BTreeMap<String, String>) -> Vec<String> {
     code.keys()
         .filter(|key| faults(key) && source.contains(&format!("\"{key}\"")))
         .map(|key| format!("{key}.repair"))
+        // Among much else, the page's own file says this one.
+        .chain(["file.no-utf8.repair".to_owned()])
         .collect()
 }
 

@@ -8,7 +8,6 @@ use crate::advise::Advice;
 use crate::check::Verdict;
 use crate::draft::{Draft, Kind, to_tree};
 use crate::job;
-use crate::shop;
 use crate::view::html;
 use crate::view::{REGIONS, Reading};
 
@@ -89,10 +88,7 @@ impl Session {
         if !self.advising.helper {
             return self.seek_here();
         }
-        let shop = match &self.own_shop {
-            Some(draft) => (self.json.print)(&to_tree(draft, &shop::SCHEMA)),
-            None => String::new(),
-        };
+        let shop = self.shop_text();
         let known = self.advising.told_shop.as_ref() == Some(&shop);
         self.advising.told_shop = Some(shop.clone());
         self.advising.asked = true;

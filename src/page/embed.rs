@@ -10,11 +10,10 @@ use crate::entry::LengthUnit;
 use crate::job::{self, Job};
 use crate::plan;
 use crate::shop::{self, Shop};
-use crate::view::html::{Scene, answer_alone, file_fault};
+use crate::view::html::{Scene, answer_alone, file_faults};
 use crate::view::json::{advice_out, errors_out, plan_out};
 use crate::view::{Numbers, Printer, Reading, Screen, Ticks};
 use crate::words::{EN, Language, Words, built_in};
-use maud::html;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
@@ -116,8 +115,7 @@ pub fn answer_file(job: FileIn, shop: FileIn, language: &str) -> Result<Answered
             (wrap("plan", &plan_out(&job, &plan, &printer))?, answer_alone(&scene))
         }
         Err(errors) => {
-            let list =
-                html! { ul { @for error in &errors { li { (file_fault(error, &printer)) } } } };
+            let list = file_faults(&errors, &printer);
             (wrap("errors", &errors_out(&errors, &printer))?, list)
         }
     };

@@ -203,10 +203,9 @@ impl Patch {
                 ],
             ),
             Self::List { ask, language, units, shop, text } => {
-                let shop = ("shop", shop.as_deref());
-                let spoken = [("language", Some(*language)), ("units", Some(*units))];
-                let [language, units] = spoken;
-                patch("list", &[("ask", Some(ask)), language, units, shop, ("text", Some(text))]);
+                let (language, units) = (("language", Some(*language)), ("units", Some(*units)));
+                let (shop, text) = (("shop", shop.as_deref()), ("text", Some(text.as_str())));
+                patch("list", &[("ask", Some(ask)), language, units, shop, text]);
             }
             Self::Design { ask, name, text } => {
                 patch("design", &[("ask", Some(ask)), ("name", Some(name)), ("text", Some(text))]);

@@ -9,7 +9,7 @@ use crate::shop;
 use crate::view::html;
 use crate::words::{Say, say};
 
-/// A job file as it was opened: saved again without a change it is the same file, byte for byte.
+/// A job or shop file as it was opened: saved again without a change it is the same file, byte for byte.
 #[derive(Debug, Clone)]
 pub(super) struct Opened {
     text: String,
@@ -17,7 +17,7 @@ pub(super) struct Opened {
 }
 
 impl Opened {
-    /// The file's own text, as long as the form holds what it says.
+    /// The file's own text, as long as what it says still holds.
     pub(super) fn unchanged(&self, draft: &Draft) -> Option<String> {
         (self.draft == *draft).then(|| self.text.clone())
     }
@@ -112,8 +112,8 @@ impl Session {
         }
         let draft = from_tree(&tree, &shop::SCHEMA)?;
         self.shop = shop::read(&draft)?;
+        self.opened_shop = Some(Opened { text: text.to_owned(), draft: draft.clone() });
         self.own_shop = Some(draft);
-        self.own_shop_text = Some(text.to_owned());
         self.advising.forget();
         self.versions.plan_again(&self.shop);
         let line = self.draft.get("line");
@@ -140,7 +140,7 @@ impl Session {
             Some(Note::Faults(head, errors)) => maud::html! {
                 p { strong { (printer.word(head)) } }
                 @if self.may_read(errors) {
-                    ul { @for error in errors { li { (html::file_fault(error, &printer)) } } }
+                    (html::file_faults(errors, &printer))
                 } @else {
                     p { (printer.word("file.for-makers")) }
                 }

@@ -7,7 +7,7 @@ use super::session::Session;
 use crate::draft::{Draft, FieldError, to_tree};
 use crate::job::{self, LINK_MARK, read_link};
 use crate::view::html::{self, Scene};
-use crate::view::qr::Picture;
+use crate::view::qr::Code;
 use crate::view::{Reading, csv, letter, pdf, pictures, xjdf};
 use crate::words::{Say, say};
 use base64ct::{Base64, Encoding as _};
@@ -54,7 +54,7 @@ impl Session {
 
     /// Saves a document for print, or says why there is none.
     fn save_document(&mut self, document: &pdf::Kind, out: &mut Vec<Patch>) {
-        let (code, language) = (Picture::of(&self.draft, &self.address), self.language.tag);
+        let (code, language) = (Code::of(&self.draft, &self.address), self.language.tag);
         let write = |scene: Scene| {
             (document.write)(&pdf::Wanted { scene: &scene, language, code: code.as_ref() })
         };
@@ -117,7 +117,7 @@ impl Session {
     /// The job as a picture, where somebody looks at it.
     pub(super) fn show_code(&mut self, out: &mut Vec<Patch>) {
         let shown = if self.code_open {
-            let picture = Picture::of(&self.draft, &self.address);
+            let picture = Code::of(&self.draft, &self.address);
             html::code(picture.as_ref(), &self.printer()).into_string()
         } else {
             String::new()

@@ -17,17 +17,21 @@ use crate::units::{Gsm, Pages};
 /// answer is text as well; empty where a file cannot be read.
 #[must_use]
 pub fn search(job: &str, shop: &str, json: Json) -> String {
-    let read = |text: &str, schema| from_tree(&(json.parse)(text)?, schema).ok();
-    let shop = match shop {
-        "" => Some(shop::demo()),
-        text => read(text, &shop::SCHEMA).and_then(|draft| shop::read(&draft).ok()),
-    };
-    let found = shop.zip(read(job, &job::SCHEMA)).and_then(|(shop, draft)| {
+    let job = (json.parse)(job).and_then(|tree| from_tree(&tree, &job::SCHEMA).ok());
+    let found = shop_of(shop, json).zip(job).and_then(|(shop, draft)| {
         let job = job::read(&draft, &shop).job?;
         let planned = plan(&job, &shop);
         Some(Advice::searched(&draft, &job, &shop, &planned, MOST_TRIED))
     });
     found.map(|advice| (json.print)(&to_tree(&advice))).unwrap_or_default()
+}
+
+/// The shop of a file's text, the demo shop where that is empty; nothing where it cannot be read.
+pub(super) fn shop_of(text: &str, json: Json) -> Option<Shop> {
+    match text {
+        "" => Some(shop::demo()),
+        text => shop::read(&from_tree(&(json.parse)(text)?, &shop::SCHEMA).ok()?).ok(),
+    }
 }
 
 /// A list of short lists of texts.

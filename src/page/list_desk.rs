@@ -1,15 +1,14 @@
 //! A list of titles in the module: what the script asks of it beside the page, in texts.
 
-use crate::draft::{Tree, from_tree, to_tree};
+use super::Json;
+use super::helper::shop_of;
+use crate::draft::{FieldError, to_tree};
 use crate::entry::LengthUnit;
 use crate::job;
-use crate::shop;
-use crate::view::html::{file_fault, titles};
+use crate::view::html::{file_faults, titles};
 use crate::view::title_desk::{Desk, Order};
 use crate::view::{Numbers, Printer};
-use crate::words::{Files, Language, Words};
-
-use super::Json;
+use crate::words::{Files, Language, Words, say};
 
 /// One list at work.
 #[derive(Debug)]
@@ -35,12 +34,11 @@ impl ListDesk {
     ) -> Result<Self, String> {
         let (words, numbers) = spoken(&files, language, units);
         let printer = Printer { words: &words, numbers };
-        let own = (json.parse)(shop).and_then(|tree: Tree| from_tree(&tree, &shop::SCHEMA).ok());
-        let shop = own.and_then(|draft| shop::read(&draft).ok()).unwrap_or_else(shop::demo);
-        let desk = Desk::begin(bytes, shop, units, &printer).map_err(|errors| {
-            maud::html! { ul { @for error in &errors { li { (file_fault(error, &printer)) } } } }
-                .into_string()
-        })?;
+        let told = |errors: Vec<FieldError>| file_faults(&errors, &printer).into_string();
+        // The page has read it before.
+        let unread = || told(vec![FieldError::repaired("", "", say("file.not-read"))]);
+        let shop = shop_of(shop, json).ok_or_else(unread)?;
+        let desk = Desk::begin(bytes, shop, units, &printer).map_err(told)?;
         Ok(Self { desk, files, json, words, numbers })
     }
 

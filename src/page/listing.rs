@@ -6,9 +6,8 @@ use super::event::Patch;
 use super::files::Note;
 use super::list_desk::wanted;
 use super::session::Session;
-use crate::draft::{from_tree, to_tree};
+use crate::draft::from_tree;
 use crate::job;
-use crate::shop;
 use crate::titles::List;
 use crate::view::Reading;
 use crate::view::html::titles::{Progress, state, told};
@@ -48,10 +47,7 @@ impl Session {
         }
         self.listing = Listing { there: true, ..Listing::default() };
         self.listing.progress.running = true;
-        let shop = match &self.own_shop {
-            Some(draft) => (self.json.print)(&to_tree(draft, &shop::SCHEMA)),
-            None => String::new(),
-        };
+        let shop = self.shop_text();
         self.set_html("titles-table", String::new(), out);
         self.show_listing(out);
         out.push(Patch::Attr {
@@ -115,6 +111,10 @@ impl Session {
 
     /// The desk has answered.
     pub(super) fn listed(&mut self, what: &str, text: &str, out: &mut Vec<Patch>) {
+        // What the desk of an earlier list still had to say.
+        if !self.listing.there {
+            return;
+        }
         match what {
             "progress" => self.list_is(text, out),
             "table" if self.reading != Reading::Client => {

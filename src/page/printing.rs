@@ -4,7 +4,7 @@ use super::event::Patch;
 use super::files::Note;
 use super::session::Session;
 use crate::view::html;
-use crate::view::qr::Picture;
+use crate::view::qr::Code;
 use crate::view::{REGIONS, Reading};
 
 /// Says, on the page's own element, that only the card is printed.
@@ -51,7 +51,7 @@ impl Session {
     /// Prints the job card, which holds the line's figures: never for a client.
     pub(super) fn print_card(&mut self, out: &mut Vec<Patch>) {
         let scene = self.scene().filter(|scene| scene.reading != Reading::Client);
-        let code = Picture::of(&self.draft, &self.address);
+        let code = Code::of(&self.draft, &self.address);
         if let Some(card) = scene.map(|scene| html::card(&scene, code.as_ref()).into_string()) {
             self.set_html("job-card", card, out);
             self.set_attr("page".to_owned(), ALONE, Some("card"), out);

@@ -2,7 +2,7 @@
 
 use super::event::Patch;
 use super::session::Session;
-use crate::draft::{Draft, FieldError, to_tree};
+use crate::draft::{FieldError, to_tree};
 use crate::shop;
 use crate::view::Reading;
 use crate::view::html::READINGS;
@@ -43,15 +43,23 @@ impl Session {
         self.reading != Reading::Client || !errors.iter().any(shops)
     }
 
+    /// The shop for whoever works beside the page: its file's text, empty for the demo shop.
+    pub(super) fn shop_text(&self) -> String {
+        let print = |draft| (self.json.print)(&to_tree(draft, &shop::SCHEMA));
+        self.own_shop.as_ref().map(print).unwrap_or_default()
+    }
+
     /// Saves the shop's file, which holds all its rates and limits: never for a client.
     pub(super) fn save_shop(&self, out: &mut Vec<Patch>) {
         if self.reading != Reading::Client {
-            let print = || {
-                let own: Option<Draft> = self.own_shop.clone();
-                let draft = own.unwrap_or_else(|| shop::draft_of(&self.shop));
-                (self.json.print)(&to_tree(&draft, &shop::SCHEMA))
-            };
-            let text = self.own_shop_text.clone().unwrap_or_else(print);
+            let demo = || (self.json.print)(&to_tree(&shop::draft_of(&self.shop), &shop::SCHEMA));
+            let own = self.own_shop.as_ref().map(|draft| {
+                let opened = self.opened_shop.as_ref();
+                opened
+                    .and_then(|opened| opened.unchanged(draft))
+                    .unwrap_or_else(|| self.shop_text())
+            });
+            let text = own.unwrap_or_else(demo);
             out.push(Patch::Download { name: ["shop", ".quirefit-shop.json"].concat(), text });
         }
     }

@@ -54,8 +54,8 @@ pub struct Session {
     pub(super) draft: Draft,
     pub(super) shop: Shop,
     pub(super) own_shop: Option<Draft>,
-    /// Its file as it was opened on this page.
-    pub(super) own_shop_text: Option<String>,
+    /// The shop file that was opened last on this page.
+    pub(super) opened_shop: Option<Opened>,
     /// The job file that was opened last.
     pub(super) opened: Option<Opened>,
     pub(super) history: History,
@@ -129,7 +129,7 @@ impl Session {
             draft,
             shop: shop.unwrap_or_else(shop::demo),
             own_shop,
-            own_shop_text: None,
+            opened_shop: None,
             opened: None,
             history: History::default(),
             before_phrase: None,

@@ -9,7 +9,8 @@ impl Session {
     /// A box was ticked, or its tick taken away. Nothing of the job changes: there is no step to undo.
     pub(super) fn tick(&mut self, name: &str, ticked: bool, out: &mut Vec<Patch>) {
         let line = self.scene().and_then(|scene| {
-            let found = boxes(&scene.case()).into_iter().find(|(known, _)| known == name)?;
+            let found =
+                boxes(&scene.case()).into_iter().flatten().find(|(known, _)| known == name)?;
             Some(found.1.text(&scene.printer))
         });
         if let Some(line) = line {

@@ -54,7 +54,7 @@ pub fn plan_behind(
     units: &str,
     mut each: impl FnMut(&Title) -> bool,
 ) {
-    let mut desk = Desk::default();
+    let mut desk = Planner::default();
     list.rows(behind, |place, row| desk.plan(list, place, row, shop, units, &mut each));
 }
 
@@ -67,7 +67,7 @@ pub fn plan_row<T>(
     look: impl FnOnce(&Title) -> T,
 ) -> Option<T> {
     let (mut look, mut found) = (Some(look), None);
-    Desk::default().plan(list, at, &list.row(at), shop, units, &mut |title| {
+    Planner::default().plan(list, at, &list.row(at), shop, units, &mut |title| {
         found = look.take().map(|look| look(title));
         false
     });
@@ -76,12 +76,12 @@ pub fn plan_row<T>(
 
 /// What one row after the other is planned on.
 #[derive(Default)]
-struct Desk {
+struct Planner {
     plan: Plan,
     rooms: Rooms,
 }
 
-impl Desk {
+impl Planner {
     fn plan(
         &mut self,
         list: &List,

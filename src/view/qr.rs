@@ -24,15 +24,15 @@ pub enum Held {
 }
 
 /// A picture of dark and light modules.
-pub struct Picture {
+pub struct Code {
     /// What kind of text it holds.
     pub held: Held,
     /// The text.
     pub text: String,
-    code: QrCode,
+    modules: QrCode,
 }
 
-impl Picture {
+impl Code {
     /// The picture of a job on a page at an address; nothing where the job says too much for one.
     #[must_use]
     pub fn of(draft: &Draft, address: &str) -> Option<Self> {
@@ -49,21 +49,21 @@ impl Picture {
         let (correction, stronger) = (QrCodeEcc::Medium, true);
         let code =
             QrCode::encode_segments_advanced(&segments, correction, least, most, None, stronger);
-        Some(Self { held, text, code: code.ok()? })
+        Some(Self { held, text, modules: code.ok()? })
     }
 
     /// Modules to a side, the blank ones round it counted.
     #[must_use]
     pub fn side(&self) -> i32 {
-        self.code.size() + 2 * QUIET
+        self.modules.size() + 2 * QUIET
     }
 
     /// The dark runs of every row: column and row of the first module, and how many. Columns and
     /// rows count from the corner of the blank edge.
     pub fn runs(&self) -> impl Iterator<Item = (i32, i32, i32)> + '_ {
-        let side = self.code.size();
+        let side = self.modules.size();
         (0..side).flat_map(move |row| {
-            let dark = move |column| self.code.get_module(column, row);
+            let dark = move |column| self.modules.get_module(column, row);
             let begins = (0..side).filter(move |column| dark(*column) && !dark(column - 1));
             begins.map(move |column| {
                 let length = (column..side).take_while(|at| dark(*at)).count() as i32;

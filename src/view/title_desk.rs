@@ -4,8 +4,8 @@
 //! more. 200,000 rows take some tens of megabytes that way, and no part of the page waits for all of them.
 
 use super::Printer;
-use super::csv::{Cell, Column, Writer};
-use super::title_rows::{Tally, columns, row, with_points};
+use super::csv::{Cell, Column};
+use super::title_rows::{Answers, Tally, columns, row};
 use crate::draft::{Draft, FieldError};
 use crate::plan::Verdict;
 use crate::shop::Shop;
@@ -18,9 +18,8 @@ pub struct Desk {
     list: List,
     shop: Shop,
     units: String,
-    out: Writer,
+    answers: Answers,
     rows: Vec<Kept>,
-    tally: Tally,
     done: bool,
 }
 
@@ -64,27 +63,20 @@ impl Desk {
         units: &str,
         printer: &Printer,
     ) -> Result<Self, Vec<FieldError>> {
-        let list = List::read(bytes)?;
-        let mut out = Writer::new();
-        out.heads(&columns(&shop, printer), &with_points(printer));
-        let (rows, tally, units) = (Vec::new(), Tally::default(), units.to_owned());
-        Ok(Self { list, shop, units, out, rows, tally, done: false })
+        let (list, answers) = (List::read(bytes)?, Answers::new(&shop, printer));
+        Ok(Self { list, shop, units: units.to_owned(), answers, rows: Vec::new(), done: false })
     }
 
     /// Plans so many rows more.
     pub fn go_on(&mut self, rows: usize, printer: &Printer) {
-        let printer = &with_points(printer);
-        let columns = columns(&self.shop, printer);
         let behind = self.rows.last().map(|kept| kept.at);
         let (mut left, list) = (rows, &self.list);
-        let (out, kept, tally) = (&mut self.out, &mut self.rows, &mut self.tally);
+        let (answers, kept) = (&mut self.answers, &mut self.rows);
         self.done = true;
         let done = &mut self.done;
         plan_behind(list, behind, &self.shop, &self.units, |title| {
-            let cells = row(title, printer);
-            out.row(&columns, &cells, printer);
+            let cells = answers.add(title, printer);
             kept.push(Kept { at: title.place, keys: keys(title, &cells) });
-            tally.count(title);
             left = left.saturating_sub(1);
             *done = left > 0;
             left > 0
@@ -107,7 +99,7 @@ impl Desk {
     /// How many rows there are so far.
     #[must_use]
     pub const fn tally(&self) -> Tally {
-        self.tally
+        self.answers.tally()
     }
 
     /// Heads that no field has, as they stand.
@@ -156,7 +148,7 @@ impl Desk {
     /// What has been planned so far as CSV, in the order of the list.
     #[must_use]
     pub fn csv(&self) -> &str {
-        self.out.so_far()
+        self.answers.so_far()
     }
 }
 

@@ -19,27 +19,53 @@ pub struct Tally {
     pub unread: u32,
 }
 
-impl Tally {
-    /// Counts one more.
-    pub fn count(&mut self, title: &Title) {
-        self.rows += 1;
-        self.unread += u32::from(title.answer.is_err());
-    }
-}
-
 /// Plans a list and writes one row for each of its rows, in order.
 #[must_use]
 pub fn answered(list: &List, shop: &Shop, units: &str, printer: &Printer) -> (String, Tally) {
-    let printer = &with_points(printer);
-    let columns = columns(shop, printer);
-    let (mut out, mut tally) = (Writer::new(), Tally::default());
-    out.heads(&columns, printer);
+    let mut answers = Answers::new(shop, printer);
     plan_list(list, shop, units, |title| {
-        out.row(&columns, &row(title, printer), printer);
-        tally.count(title);
+        answers.add(title, printer);
         true
     });
-    (out.text(), tally)
+    (answers.out.text(), answers.tally)
+}
+
+/// The answers to a list as they are written, one row after the other.
+#[derive(Debug)]
+pub struct Answers {
+    columns: Vec<Column>,
+    out: Writer,
+    tally: Tally,
+}
+
+impl Answers {
+    /// The heads, in this printer's words.
+    #[must_use]
+    pub fn new(shop: &Shop, printer: &Printer) -> Self {
+        let printer = &with_points(printer);
+        let (columns, mut out) = (columns(shop, printer), Writer::new());
+        out.heads(&columns, printer);
+        Self { columns, out, tally: Tally::default() }
+    }
+    /// Writes the next row. Gives back its cells.
+    pub fn add(&mut self, title: &Title, printer: &Printer) -> Vec<Cell> {
+        let printer = &with_points(printer);
+        let cells = row(title, printer);
+        self.out.row(&self.columns, &cells, printer);
+        self.tally.rows += 1;
+        self.tally.unread += u32::from(title.answer.is_err());
+        cells
+    }
+    /// How many rows there are so far.
+    #[must_use]
+    pub const fn tally(&self) -> Tally {
+        self.tally
+    }
+    /// What is written so far.
+    #[must_use]
+    pub fn so_far(&self) -> &str {
+        self.out.so_far()
+    }
 }
 
 /// A list to begin with: heads, and one invented book. With the mark of UTF-8, so that spreadsheets know.
@@ -50,7 +76,7 @@ pub fn template(printer: &Printer) -> String {
 }
 
 /// Numbers with a point, whatever the language: what other programs read.
-pub(super) fn with_points<'a>(printer: &Printer<'a>) -> Printer<'a> {
+fn with_points<'a>(printer: &Printer<'a>) -> Printer<'a> {
     let numbers = Numbers { mark: Mark::Point, ..printer.numbers };
     Printer { numbers, ..*printer }
 }

@@ -5,14 +5,15 @@ use super::Scene;
 use super::answer::{mark, reason};
 use super::set_up::line;
 use crate::view::job_card::{book, found, identity, rests_on, run, shop};
-use crate::view::qr::Picture;
+use crate::view::qr::Code;
 use crate::view::set_up::{Row, first_book, settings};
 use crate::words::Say;
 use maud::{Markup, html};
 
-/// The card, with the picture that brings the job back onto a page. The page writes into its `time` when it is printed: the core has no clock.
+/// The card, with the picture that brings the job back onto a page. The page writes into its `time` when it
+/// is printed: the core has no clock.
 #[must_use]
-pub fn card(scene: &Scene, code: Option<&Picture>) -> Markup {
+pub fn card(scene: &Scene, code: Option<&Code>) -> Markup {
     html! {
         div class="top" {
             div { (head(scene)) (verdict(scene)) }

@@ -190,10 +190,16 @@ fn ready(path: &str, choices: &[Choice], printer: &Printer) -> Markup {
 
 /// A fault in a file: which field, what was given, what is wrong, how to mend it.
 #[must_use]
-pub fn file_fault(error: &FieldError, printer: &Printer) -> Markup {
+fn file_fault(error: &FieldError, printer: &Printer) -> Markup {
     html! {
         @if !error.path.is_empty() { code { (error.path) } " " }
         @if !error.given.is_empty() { q { (error.given) } " " }
         (printer.text(&error.wrong)) " " (printer.text(&error.repair))
     }
+}
+
+/// Everything that is wrong with a file, as a list.
+#[must_use]
+pub fn file_faults(errors: &[FieldError], printer: &Printer) -> Markup {
+    html! { ul { @for error in errors { li { (file_fault(error, printer)) } } } }
 }

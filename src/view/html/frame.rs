@@ -8,7 +8,7 @@ use super::{Scene, answer, calibration, picture, true_size};
 use crate::draft::{Draft, Group};
 use crate::entry::LengthUnit;
 use crate::shop::Shop;
-use crate::view::qr::{Held, Picture};
+use crate::view::qr::{Code, Held};
 use crate::view::{Printer, REGIONS, Reading, Region, Screen, placed};
 use crate::words::{LANGUAGES, Language, Say, say};
 use maud::{Markup, PreEscaped, html};
@@ -251,7 +251,7 @@ fn built_from(commit: &str) -> Option<Say> {
 
 /// A picture of the job for cameras and scanners, and what it holds.
 #[must_use]
-pub fn code(picture: Option<&Picture>, printer: &Printer) -> Markup {
+pub fn code(picture: Option<&Code>, printer: &Printer) -> Markup {
     html! {
         @match picture {
             Some(picture) => {

@@ -24,9 +24,9 @@ pub fn summary(scene: &Scene) -> Markup {
 #[must_use]
 pub fn body(scene: &Scene) -> Markup {
     let boxes = boxes(&scene.case());
-    let first = boxes.iter().position(|(name, _)| name.starts_with("tick-first")).unwrap_or(0);
-    let (settings, first_book) = boxes.split_at(first);
-    let done = boxes.iter().filter(|(_, row)| ticked(scene, row)).count();
+    let [settings, first_book] = &boxes;
+    let all = || boxes.iter().flatten();
+    let done = all().filter(|(_, row)| ticked(scene, row)).count();
     html! {
         p class="caution" { strong { (scene.word("cautions.machine")) } }
         p class="caution" { (scene.word("cautions.wire")) }
@@ -34,7 +34,7 @@ pub fn body(scene: &Scene) -> Markup {
         h3 { (scene.word("setup.first")) }
         (list(scene, first_book))
         p class="ticked" {
-            (scene.tell(&say("setup.ticked").put("done", count(done)).put("all", count(boxes.len()))))
+            (scene.tell(&say("setup.ticked").put("done", count(done)).put("all", count(all().count()))))
             " " (scene.word("setup.again"))
         }
         p class="caution" { (scene.word("cautions.dummy")) }

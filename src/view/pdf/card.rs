@@ -7,7 +7,7 @@ use super::{File, Wanted};
 use crate::view::html::Scene;
 use crate::view::html::answer::reason;
 use crate::view::job_card::{book, found, identity, rests_on, run, shop};
-use crate::view::qr::Picture;
+use crate::view::qr::Code;
 use crate::view::set_up::{Row, first_book, settings};
 use crate::words::say;
 use pdf_writer::types::StructRole;
@@ -85,7 +85,7 @@ fn head(document: &mut Document, wanted: &Wanted, title: &str, wide: f64) -> f64
     end + LINE + BELOW
 }
 
-fn draw_code(document: &mut Document, scene: &Scene, code: &Picture, (x, y): (f64, f64)) {
+fn draw_code(document: &mut Document, scene: &Scene, code: &Code, (x, y): (f64, f64)) {
     let module = CODE / f64::from(code.side());
     let place = |at: i32| f64::from(at) * module;
     let runs = code.runs().map(|(column, row, length)| {

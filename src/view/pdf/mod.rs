@@ -25,7 +25,7 @@ pub use pairs::pairs;
 pub use proof::proof;
 
 use crate::view::html::Scene;
-use crate::view::qr::Picture;
+use crate::view::qr::Code;
 use document::clean;
 
 /// A kind of document.
@@ -47,7 +47,7 @@ pub struct Wanted<'a> {
     /// The tag of the language.
     pub language: &'a str,
     /// The picture that holds the job, where there is one.
-    pub code: Option<&'a Picture>,
+    pub code: Option<&'a Code>,
 }
 
 /// Every kind of document.
