@@ -1,10 +1,11 @@
 // Makes dist/site of the built page: the same page for a server, kept by browsers for when there is no
-// network. Nothing but the page, its manifest, its icon and what keeps them.
+// network. Nothing but the page, its manifest, its icons and what keeps them.
 //
 //   node pkg-scripts/site.mjs dist/quirefit.html dist/site
 
 import { createHash } from "node:crypto";
 import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -34,5 +35,13 @@ rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
 writeFileSync(join(folder, "index.html"), page);
 for (const name of ["quirefit.webmanifest", "icon.svg"]) copyFileSync(join(parts, name), join(folder, name));
+// As dots, for systems that take no drawing.
+const require = createRequire(join(parts, "../../target/tools/node/"));
+const { initWasm, Resvg } = require("@resvg/resvg-wasm");
+await initWasm(readFileSync(require.resolve("@resvg/resvg-wasm/index_bg.wasm")));
+for (const size of [192, 512]) {
+  const drawn = new Resvg(part("icon.svg"), { fitTo: { mode: "width", value: size } }).render();
+  writeFileSync(join(folder, `icon-${size}.png`), drawn.asPng());
+}
 const build = `quirefit-${sum(page, "hex").slice(0, 16)}`;
 writeFileSync(join(folder, "service.js"), change(part("service.js"), "<!-- build -->", build));

@@ -6,16 +6,17 @@ import { attach } from "./apply.js";
 import { designs } from "./design.js";
 import { drags } from "./drag.js";
 import { listen, recall, remember } from "./files.js";
-import { unpack } from "./packed.js";
 import { lists } from "./titles.js";
 import { hire } from "./worker.js";
 
 /**
- * `planner` is the module and `words` the language files by language, both as the build packed
- * them; `reader` gives the module that reads PDF, once it is wanted; `source` is the text of this script, where a helper may be started from it. Done when the
- * planner has answered for the first time.
+ * `planner` promises the module and `words` the language files by language, none where the module brings
+ * its own; `reader` gives a promise of the module that reads PDF, once it is wanted; `source` is the text
+ * of this script, where a helper may be started from it; `kept` hears what would be kept for next time
+ * where this root keeps nothing. Done when the planner has answered for the first time; gives back what
+ * tells the session.
  */
-export async function boot(root, planner, words, reader, source) {
+export async function boot(root, { planner, words, reader, source, kept }) {
   // Storage and address belong to the page itself, not to a page it stands in.
   const own = root === document;
   let saved = own ? recall() : null;
@@ -64,16 +65,19 @@ export async function boot(root, planner, words, reader, source) {
   let seen = saved;
   const keep = (text) => {
     saved = text || null;
-    if (!own) return true;
+    if (!own) {
+      kept?.(text);
+      return true;
+    }
     const there = recall();
     if (there && there !== seen) {
       seen = there;
       setTimeout(page.tell, 0, "elsewhere", "", there);
       return true;
     }
-    const kept = remember(text);
-    if (kept) seen = saved;
-    return kept;
+    const stored = remember(text);
+    if (stored) seen = saved;
+    return stored;
   };
 
   let seek = () => {};
@@ -88,8 +92,7 @@ export async function boot(root, planner, words, reader, source) {
   const opened = listen(page);
   drags(page);
 
-  const parts = [unpack(planner).arrayBuffer().then(WebAssembly.compile), unpack(words).json()];
-  [module, texts] = await Promise.all(parts);
+  [module, texts] = await Promise.all([planner, words]);
 
   // No event comes between here and the end. What was typed before stays in the form as it is, and
   // all that was done is told in its order.
@@ -111,4 +114,5 @@ export async function boot(root, planner, words, reader, source) {
   if (source) seek = hire(source, module, page.tell);
   // Writing back what is there shows whether anything can be kept at all.
   if (own && !remember(recall() ?? "")) page.tell("storage", "", "none");
+  return page.tell;
 }

@@ -4,7 +4,6 @@
 import { readers } from "bindings";
 import { desk } from "./desk.js";
 import { download } from "./files.js";
-import { unpack } from "./packed.js";
 
 const TURN = 50; // ms of writing between two looks at what else is asked
 
@@ -46,8 +45,8 @@ export function design(say, later) {
   };
 }
 
-/** On the page: gives back what takes the session's questions. `packed` gives the module's text. */
-export function designs(source, packed, opened, tell) {
+/** On the page: gives back what takes the session's questions. `load` gives a promise of the module. */
+export function designs(source, load, opened, tell) {
   let module; // as it was compiled, once
   let held; // the desk, while files are open
   let file; // the last that came: one that is locked is read again
@@ -73,8 +72,7 @@ export function designs(source, packed, opened, tell) {
     // A locked file comes again with its password; any other is the latest.
     file = question.text ? file : opened();
     const mine = turn;
-    const compiled = module ?? unpack(packed()).arrayBuffer().then(WebAssembly.compile);
-    const [ready, bytes] = await Promise.all([compiled, file.arrayBuffer()]);
+    const [ready, bytes] = await Promise.all([module ?? load(), file.arrayBuffer()]);
     if (mine !== turn) return;
     module = ready;
     if (!held) start();

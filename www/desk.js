@@ -6,6 +6,7 @@
  */
 export function desk(source, kind, work, say) {
   try {
+    if (!source) throw new Error("no text to start from");
     const url = URL.createObjectURL(new Blob([source], { type: "text/javascript" }));
     const worker = new Worker(url);
     worker.onmessage = ({ data }) => say(...data);

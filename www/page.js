@@ -3,6 +3,7 @@
 // and comes back where that fails. Then the console says why.
 
 import { boot } from "./boot.js";
+import { unpack } from "./packed.js";
 import { serve } from "./worker.js";
 
 async function start() {
@@ -11,8 +12,10 @@ async function start() {
   const own = document.currentScript.textContent;
   notice.hidden = true;
   try {
-    const reader = () => at("reader").textContent;
-    await boot(document, at("planner").textContent, at("words").textContent, reader, own);
+    const block = (id) => unpack(at(id).textContent);
+    const compiled = (id) => block(id).arrayBuffer().then(WebAssembly.compile);
+    const [planner, words] = [compiled("planner"), block("words").json()];
+    await boot(document, { planner, words, reader: () => compiled("reader"), source: own });
     performance.mark("started");
   } catch (error) {
     notice.hidden = false;

@@ -4,6 +4,7 @@
 #![allow(unsafe_code, missing_docs)]
 
 use super::objects::tree;
+use super::reading::reading_of;
 use crate::advise::{Advice, MOST_TRIED};
 use crate::draft::{Draft, FieldError, Schema, from_tree, read_tree};
 use crate::entry::LengthUnit;
@@ -86,9 +87,16 @@ pub fn advise_file(job: FileIn, shop: FileIn) -> Result<AdvisedOut, JsValue> {
 }
 
 /// Plans a job file in a shop file, or in the demo shop, and words the answer as the planner's page does
-/// for whoever designs the book, in the language of a tag such as "de". What is wrong is worded the same.
+/// for a reader ("client", "design" or "floor"; "design" where it is another text), in the language of a
+/// tag such as "de". What is wrong is worded the same.
 #[wasm_bindgen(js_name = answer)]
-pub fn answer_file(job: FileIn, shop: FileIn, language: &str) -> Result<AnsweredOut, JsValue> {
+pub fn answer_file(
+    job: FileIn,
+    shop: FileIn,
+    language: &str,
+    reading: &str,
+) -> Result<AnsweredOut, JsValue> {
+    let reading = reading_of(reading).unwrap_or(Reading::Design);
     let language = Language::of(language).unwrap_or_else(Language::first);
     let words = language.words(&built_in());
     let job: JsValue = job.into();
@@ -109,7 +117,7 @@ pub fn answer_file(job: FileIn, shop: FileIn, language: &str) -> Result<Answered
                 versions: &[],
                 ticks: &Ticks::default(),
                 printer,
-                reading: Reading::Design,
+                reading,
                 screen: Screen::default(),
             };
             (wrap("plan", &plan_out(&job, &plan, &printer))?, answer_alone(&scene))

@@ -5,7 +5,7 @@
 
 use super::{Event, Patch};
 use crate::draft::Tree;
-use crate::words::Files;
+use crate::words::{Files, built_in};
 use js_sys::{Array, JSON, Object, Reflect};
 use wasm_bindgen::prelude::*;
 
@@ -32,13 +32,13 @@ extern "C" {
     pub(super) fn saved(this: &Setup) -> Option<String>;
 }
 
-/// The language files of a page.
+/// The language files of a page: those that it brings, else those in the module.
 pub(super) fn files(setup: &Setup) -> Files {
     let mut files = Files::new();
     for (tag, text) in named(&setup.words()) {
         files.insert(tag, text.as_string().unwrap_or_default());
     }
-    files
+    if files.is_empty() { built_in() } else { files }
 }
 
 /// Something happened.

@@ -1,9 +1,10 @@
 import type { ErrorOut, PlanOut, QuirefitFile } from "./quirefit.js";
 
 /**
- * The planner's answer. Attributes: `pages`, `size`, `paper`, `cover`, `copies`, `spine`, `line`, as a
- * person types them, and `lang`. After each answer it fires `plan`, or `faults` where something given
- * cannot be right; both bubble.
+ * The planner's answer; with the attribute `whole` the whole planner. Attributes: `pages`, `size`, `paper`,
+ * `cover`, `copies`, `spine`, `line`, as a person types them; `job` and `shop`, contents of files as JSON;
+ * `reading`: "client", "design" or "floor"; `units`: "mm" or "in"; `lang`. After each answer it fires
+ * `plan`, `faults` where something given cannot be right, or `lost` where it cannot start; all bubble.
  */
 export class QuireFit extends HTMLElement {
   /** The content of a shop file; null for the demo shop. */
@@ -19,5 +20,6 @@ declare global {
   interface HTMLElementEventMap {
     plan: CustomEvent<PlanOut>;
     faults: CustomEvent<ErrorOut[]>;
+    lost: CustomEvent<Error>;
   }
 }

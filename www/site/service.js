@@ -2,7 +2,7 @@
 // A new build is fetched beside the old one and takes over with the next visit.
 
 const BUILD = "<!-- build -->";
-const PARTS = ["./", "./quirefit.webmanifest", "./icon.svg"];
+const PARTS = ["./", "./quirefit.webmanifest", "./icon.svg", "./icon-192.png", "./icon-512.png"];
 
 addEventListener("install", (event) => {
   skipWaiting();

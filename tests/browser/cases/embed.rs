@@ -13,6 +13,8 @@ cases! { "embed":
     an_element_answers_like_the_page in &[Engine::Chromium, Engine::Firefox];
     the_verdict_is_seen_at_every_width in &[Engine::Chromium, Engine::Firefox];
     an_element_names_what_is_wrong in &[Engine::Chromium, Engine::Firefox];
+    a_calculator_stands_in_another_page;
+    an_element_without_its_module_says_so in &[Engine::Chromium, Engine::Firefox];
 }
 
 /// Fields and texts; each job changes what stands in the form after the one before.
@@ -34,7 +36,7 @@ const JOBS: [&[(&str, &str)]; 4] = [
 
 /// What a page must allow, as the package's own README says; the example's script stands in the page.
 const POLICY: &str = "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; \
-    script-src 'self' 'wasm-unsafe-eval' 'unsafe-inline'; connect-src 'self'; img-src data:\"><title>";
+    script-src 'self' 'wasm-unsafe-eval' 'unsafe-inline'; connect-src 'self'; img-src data:; worker-src blob:\"><title>";
 
 /// The folder of the project, as any server for files gives it, under the strictest policy.
 fn find(path: &str) -> Answer {
@@ -65,7 +67,7 @@ fn said(root: &str) -> String {
 const GIVE: &str = "const [language, fields, done] = arguments; \
     const element = document.querySelector('quire-fit'); \
     const hear = ({ type, detail }) => done(JSON.stringify([type, detail])); \
-    for (const kind of ['plan', 'faults']) addEventListener(kind, hear, { once: true }); \
+    for (const kind of ['plan', 'faults']) element.addEventListener(kind, hear, { once: true }); \
     document.documentElement.lang = language; \
     for (const [name, text] of fields) { \
         if (text) element.setAttribute(name, text); else element.removeAttribute(name); \
@@ -159,4 +161,80 @@ async fn an_element_names_what_is_wrong(page: &Page<'_>) -> Outcome {
         Ok(())
     };
     server.during(find, visit).await
+}
+
+/// What stands in the calculator, and what the page around it looks like.
+const WHOLE: &str = "const root = document.getElementById('calculator').shadowRoot; \
+    const seen = (found) => found?.checkVisibility() ? found.textContent : ''; \
+    return [seen(root.querySelector('#answer .figures')), !!seen(root.getElementById('region-decides')), \
+        getComputedStyle(document.querySelector('h1')).fontFamily, root.querySelector('h1') ? 'a form' : '']";
+
+/// Types into the calculator, or gives it an attribute, and waits for its next plan.
+const CHANGE: &str = "const [name, text, attribute, done] = arguments; \
+    const element = document.getElementById('calculator'); \
+    element.addEventListener('plan', ({ detail }) => done(detail), { once: true }); \
+    if (attribute) return element.setAttribute(name, text); \
+    const field = element.shadowRoot.querySelector(`[name=${name}]`); \
+    field.value = text; field.dispatchEvent(new Event('input', { bubbles: true }));";
+
+async fn whole(page: &Page<'_>, so: impl Fn(&Value) -> bool) -> Outcome<Value> {
+    let mut found = Value::Null;
+    for _ in 0..200 {
+        found = page.script(WHOLE, vec![]).await?;
+        if so(&found) {
+            return Ok(found);
+        }
+        tokio::time::sleep(std::time::Duration::from_millis(50)).await;
+    }
+    Err(format!("the calculator stays so: {found}").into())
+}
+
+async fn a_calculator_stands_in_another_page(page: &Page<'_>) -> Outcome {
+    let server = Server::start().await?;
+    let visit = async {
+        page.visit(&format!("{}examples/embed.html", server.address)).await?;
+        let says = |part: &'static str| {
+            move |found: &Value| found[0].as_str().is_some_and(|text| text.contains(part))
+        };
+        let first = whole(page, |found| says("mm")(found) && found[1] == json!(false)).await?;
+        let serif = first[2].as_str().is_some_and(|font| !font.contains("system-ui"));
+        assert!(serif && first[3] == json!("a form"), "the style leaked: {first}");
+        let typed = |name: &str, text: &str, attribute: bool| {
+            page.script_later(CHANGE, vec![json!(name), json!(text), json!(attribute)])
+        };
+        let plan = typed("pages", "200 + 4", false).await?;
+        assert_eq!(plan["verdict"], json!("no"), "{plan}");
+        let job = json!({ "format": "quirefit-job", "version": 1, "pages": "16", "size": "A5",
+            "paper": "100 gsm offset", "copies": "500" });
+        let plan = typed("job", &job.to_string(), true).await?;
+        assert_eq!(plan["verdict"], json!("fits"), "{plan}");
+        page.script("document.getElementById('calculator').setAttribute('units', 'in')", vec![])
+            .await?;
+        whole(page, says("in")).await?;
+        page.script(
+            "document.getElementById('calculator').setAttribute('reading', 'design')",
+            vec![],
+        )
+        .await?;
+        whole(page, |found| found[1] == json!(true)).await?;
+        // The other element of the page has kept its own job.
+        assert!(page.text("plan").await?.contains("\"spine_mm\""));
+        Ok(())
+    };
+    server.during(find, visit).await
+}
+
+async fn an_element_without_its_module_says_so(page: &Page<'_>) -> Outcome {
+    let server = Server::start().await?;
+    let visit = async {
+        page.visit(&format!("{}examples/embed.html", server.address)).await?;
+        let said = "const done = arguments[0]; const look = () => { \
+            const text = document.querySelector('quire-fit').shadowRoot.textContent; \
+            if (text.startsWith('quire-fit:')) done(text); else setTimeout(look, 50); }; look()";
+        let told = page.script_later(said, vec![]).await?;
+        assert!(told.as_str().is_some_and(|text| text.len() > 15), "{told}");
+        // What the browser itself says of it is meant to be there.
+        page.complaints().await.map(drop)
+    };
+    server.during(|path| if path.ends_with(".wasm") { None } else { find(path) }, visit).await
 }

@@ -11,6 +11,7 @@ use std::path::{Path, PathBuf};
 
 cases! { "site":
     it_is_the_same_page in &[Engine::Chromium];
+    its_icons_are_as_large_as_they_say;
     it_opens_without_its_server in KEEPERS;
     a_new_build_takes_over in KEEPERS;
 }
@@ -28,6 +29,8 @@ fn find(path: &str) -> Answer {
         "service.js" => ("service.js", "text/javascript"),
         "quirefit.webmanifest" => ("quirefit.webmanifest", "application/manifest+json"),
         "icon.svg" => ("icon.svg", "image/svg+xml"),
+        "icon-192.png" => ("icon-192.png", "image/png"),
+        "icon-512.png" => ("icon-512.png", "image/png"),
         _ => return None,
     };
     Some((kind, fs::read(folder().join(name)).ok()?))
@@ -52,6 +55,27 @@ async fn it_is_the_same_page(_: &Page<'_>) -> Outcome {
     // Nothing may be connected to here either.
     assert!(more.iter().any(|line| line.contains("connect-src 'none'")), "{more:?}");
     Ok(())
+}
+
+/// The browser itself decodes them.
+async fn its_icons_are_as_large_as_they_say(page: &Page<'_>) -> Outcome {
+    let manifest: serde_json::Value =
+        serde_json::from_slice(&fs::read(folder().join("quirefit.webmanifest"))?)?;
+    let icons = manifest["icons"].as_array().ok_or("a list of icons")?;
+    let server = Server::start().await?;
+    let visit = async {
+        page.open(&server.address).await?;
+        for icon in icons.iter().filter(|icon| icon["type"] == "image/png") {
+            let size = "const [source, done] = arguments; const image = new Image(); \
+                image.onload = () => done(`${image.naturalWidth}x${image.naturalHeight}`); \
+                image.onerror = () => done('no image'); image.src = source";
+            let found = page.script_later(size, vec![icon["src"].clone()]).await?;
+            assert_eq!(found, icon["sizes"]);
+        }
+        assert!(icons.len() > 2, "{icons:?}");
+        page.script_later(FORGET, vec![]).await.map(drop)
+    };
+    server.during(find, visit).await
 }
 
 const KEPT: &str = "const done = arguments[0]; \
@@ -89,12 +113,12 @@ async fn it_opens_without_its_server(page: &Page<'_>) -> Outcome {
 /// The next build, as it would come from the server: another page under another name.
 fn next(path: &str) -> Answer {
     let (kind, bytes) = find(path)?;
-    let text = String::from_utf8(bytes).ok()?;
-    let text = match path {
-        "" => text.replace("name=\"built-from\" content=\"", "name=\"built-from\" content=\"next-"),
-        _ => text.replace("BUILD = \"quirefit-", "BUILD = \"quirefit-next-"),
+    let (from, to) = match path {
+        "" => ("name=\"built-from\" content=\"", "name=\"built-from\" content=\"next-"),
+        "service.js" => ("BUILD = \"quirefit-", "BUILD = \"quirefit-next-"),
+        _ => return Some((kind, bytes)),
     };
-    Some((kind, text.into_bytes()))
+    Some((kind, String::from_utf8(bytes).ok()?.replace(from, to).into_bytes()))
 }
 
 const BUILT: &str =
