@@ -226,11 +226,15 @@ fn nothing_leads_out_of_the_page() {
         ] {
             let own = match way {
                 "@import" => path.starts_with("www/css/") && imports_are_own(&text),
-                // The hosted copy's helper passes on what the browser itself has asked it for.
+                // The hosted copy's helper passes on what the browser itself has asked it for; the package
+                // loads what lies beside it.
                 "fetch(" => {
-                    path == "www/site/service.js"
-                        && tight.matches(way).count()
-                            == tight.matches("fetch(event.request)").count()
+                    let only = |own: &str| tight.matches(way).count() == tight.matches(own).count();
+                    (path == "www/site/service.js" && only("fetch(event.request)"))
+                        || (path.starts_with("www/embed/")
+                            && only("fetch(newURL(")
+                            && tight.matches("newURL(").count()
+                                == tight.matches(",import.meta.url)").count())
                 }
                 _ => false,
             };
