@@ -134,7 +134,8 @@ impl Copier {
                 if f64::from(whole).to_bits() == number.to_bits() {
                     to.primitive(whole);
                 } else {
-                    to.primitive(number as f32);
+                    // Of what no number can hold, the most that one can.
+                    to.primitive((number as f32).clamp(f32::MIN, f32::MAX));
                 }
             }
             Object::String(text) => to.primitive(Str(text.as_bytes())),

@@ -13,6 +13,8 @@ mod facts;
 #[cfg(feature = "intake")]
 mod file;
 mod findings;
+#[cfg(feature = "intake")]
+mod layers;
 mod looked;
 mod offered;
 mod order;

@@ -3,13 +3,13 @@
 
 use super::copy::{Copier, packed};
 use super::file::{quarters, unit};
-use super::{Matrix, Order, OrderPage, Placed};
+use super::{Matrix, Order, OrderPage, Placed, layers};
 use hayro_syntax::Pdf;
 use hayro_syntax::object::dict::keys::{
-    COLORSPACE, CONTENTS, DECODE_PARMS, EXT_G_STATE, FILTER, FONT, GROUP, OCGS, OCPROPERTIES, OFF,
-    OUTPUT_INTENTS, PATTERN, PROPERTIES, SHADING, XOBJECT,
+    COLORSPACE, CONTENTS, DECODE_PARMS, EXT_G_STATE, FILTER, FONT, GROUP, I, OUTPUT_INTENTS,
+    PATTERN, PROPERTIES, SHADING, XOBJECT,
 };
-use hayro_syntax::object::{Array, Dict, MaybeRef, ObjRef, Object};
+use hayro_syntax::object::{Array, Dict, Object, Stream};
 use hayro_syntax::page::Page;
 use pdf_writer::{Content, Finish, Name, Rect, Ref, TextStr};
 use std::borrow::Cow;
@@ -127,9 +127,11 @@ impl Writer {
         let own = page.raw();
         // One stream stays packed as it is; several have to be put together.
         let one = match own.get::<Object<'_>>(CONTENTS) {
-            Some(Object::Stream(stream)) if packed(&stream) => Some(stream),
+            Some(Object::Stream(stream)) => Some(stream),
+            Some(Object::Array(parts)) => only(&parts),
             _ => None,
-        };
+        }
+        .filter(packed);
         let data: Cow<'_, [u8]> = match &one {
             Some(stream) => stream.raw_data(),
             None => page.page_stream().unwrap_or_default().into(),
@@ -144,7 +146,12 @@ impl Writer {
                 self.copier.entry(file, stream.dict(), key, &mut form);
             }
         }
-        self.copier.entry(file, own, GROUP, &mut form);
+        // A page's group stands apart whatever it says (ISO 32000-1, 11.4.7); a form's does if it says so.
+        if let Some(group) = own.get::<Dict<'_>>(GROUP) {
+            let mut written = form.insert(Name(GROUP)).dict();
+            self.copier.entries(file, &group, &mut written, &[I], 0);
+            written.pair(Name(I), true);
+        }
         let resources = page.resources();
         let mut written = form.resources();
         for (key, dict) in [
@@ -177,13 +184,6 @@ impl Writer {
                 Some((at, pdf.xref().get::<Dict<'_>>(pdf.xref().root_id())?))
             })
             .collect();
-        let (mut groups, mut hidden) = (vec![layer], Vec::new());
-        for (at, whole) in &catalogs {
-            let Some(layers) = whole.get::<Dict<'_>>(OCPROPERTIES) else { continue };
-            groups.extend(references(&layers, OCGS).map(|group| self.copier.refer(*at, group)));
-            let Some(shown) = layers.get::<Dict<'_>>(&b"D"[..]) else { continue };
-            hidden.extend(references(&shown, OFF).map(|group| self.copier.refer(*at, group)));
-        }
         let mut written = self.out.catalog(catalog);
         written.pages(tree).lang(TextStr(&self.order.language));
         written.viewer_preferences().display_doc_title(true);
@@ -191,13 +191,7 @@ impl Writer {
         if let Some((at, whole)) = meant {
             self.copier.entry(*at, whole, OUTPUT_INTENTS, &mut written);
         }
-        let mut optional = written.insert(Name(b"OCProperties")).dict();
-        optional.insert(Name(b"OCGs")).array().items(groups.iter().copied());
-        let mut shown = optional.insert(Name(b"D")).dict();
-        shown.insert(Name(b"Order")).array().items(groups);
-        shown.insert(Name(b"OFF")).array().items(hidden);
-        shown.finish();
-        optional.finish();
+        layers::write(layer, &catalogs, &mut self.copier, &mut written);
         written.finish();
         self.out.document_info(info).title(TextStr(&self.order.title)).creator(TextStr("Quirefit"));
         self.out
@@ -237,10 +231,8 @@ const fn points(length: f64) -> f32 {
     (length * POINT) as f32
 }
 
-fn references<'a>(dict: &Dict<'a>, key: &[u8]) -> impl Iterator<Item = ObjRef> + use<'a> {
-    let list = dict.get::<Array<'a>>(key);
-    list.into_iter().flat_map(|list| list.raw_iter()).filter_map(|item| match item {
-        MaybeRef::Ref(to) => Some(to),
-        MaybeRef::NotRef(_) => None,
-    })
+/// The stream of a list that holds no other.
+fn only<'a>(parts: &Array<'a>) -> Option<Stream<'a>> {
+    let mut streams = parts.iter::<Object<'a>>().filter_map(Object::into_stream);
+    streams.next().filter(|_| streams.next().is_none())
 }
