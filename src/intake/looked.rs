@@ -130,11 +130,18 @@ fn sort(
         (Sort::Spread, across(2.0, spine), spine),
         (Sort::Half, across(0.5, Mm::ZERO), Mm::ZERO),
     ];
+    // Several may be within the tolerance, as a cover laid flat with what goes round the spine or without.
+    let mut best = (Sort::Other, None, Mm::ZERO);
+    let mut least = f64::INFINITY;
     for (sort, wanted, between) in tries {
-        let found = trimmed(facts, wanted, bleed, tolerance);
-        if found.is_some_and(|found| same(found.size(), wanted, tolerance)) {
-            return (sort, found, between);
+        let Some(found) = trimmed(facts, wanted, bleed, tolerance) else { continue };
+        let off = found.off(wanted, bleed);
+        if same(found.size(), wanted, tolerance) && off < least {
+            (best, least) = ((sort, Some(found), between), off);
         }
+    }
+    if best.1.is_some() {
+        return best;
     }
     (Sort::Other, trimmed(facts, page, bleed, tolerance), Mm::ZERO)
 }

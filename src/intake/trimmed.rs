@@ -55,6 +55,15 @@ impl Trimmed {
     pub fn size(&self) -> Size {
         Size::new(Mm(self.frame.width()), Mm(self.frame.height()))
     }
+    /// How far the file is from a size: what was taken from a page with bleed is held against that page.
+    pub(super) fn off(&self, wanted: Size, bleed: Mm) -> f64 {
+        let (frame, more) = match self.assumed {
+            Assumed::Bled => (self.reach, bleed * 2.0),
+            _ => (self.frame, Mm::ZERO),
+        };
+        let far = |given: f64, wanted: Mm| (Mm(given) - wanted - more).get().abs();
+        far(frame.width(), wanted.width) + far(frame.height(), wanted.height)
+    }
     /// Picture beyond the finished page: left, bottom, right, top. Never below nothing.
     #[must_use]
     pub fn beyond(&self) -> [Mm; 4] {

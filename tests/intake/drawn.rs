@@ -1,10 +1,11 @@
 //! What poppler draws of a file, and where the marks of pages stand in it.
 
 use crate::reading::scratch;
-use crate::support::made::colour;
+use crate::support::made::{MARKED, colour};
 use crate::support::ran;
 use std::collections::BTreeMap;
 use std::fs;
+use std::path::Path;
 
 /// A page as dots.
 pub struct Dots {
@@ -30,12 +31,29 @@ struct Mark {
 pub fn draw(name: &str, bytes: &[u8], page: usize, dots: u32) -> Dots {
     let from = scratch(&format!("{name}.drawn.pdf"));
     fs::write(&from, bytes).unwrap();
+    drawn(&from, page, dots, &[])
+}
+
+/// The middle of one page's mark, as exactly as it can be drawn, looked for no farther than this from a
+/// place in millimetres from the upper left corner. The file is the one that was drawn last by this name.
+pub fn mark_near(name: &str, page: usize, of: usize, place: (f64, f64)) -> Option<(f64, f64)> {
+    const DOTS: u32 = 600;
+    const AROUND: f64 = 8.0;
+    let fine = f64::from(DOTS) / 25.4;
+    let corner = [place.0, place.1].map(|place| ((place - AROUND) * fine).max(0.0) as usize);
+    let side = (2.0 * AROUND * fine) as usize;
+    let told = [corner[0], corner[1], side, side].map(|number| number.to_string());
+    let part = ["-x", &told[0], "-y", &told[1], "-W", &told[2], "-H", &told[3]];
+    let dots = drawn(&scratch(&format!("{name}.drawn.pdf")), page, DOTS, &part);
+    let (x, y) = *dots.marks(of + 1).get(&of)?.first()?;
+    Some((x + corner[0] as f64 / fine, y + corner[1] as f64 / fine))
+}
+
+fn drawn(from: &Path, page: usize, dots: u32, part: &[&str]) -> Dots {
     let (page, dots_told) = (page.to_string(), dots.to_string());
-    let from = from.to_str().unwrap();
     // Without smoothing: a dot is of one thing or of another.
-    let arguments =
-        ["-r", &dots_told, "-f", &page, "-l", &page, "-singlefile", "-aaVector", "no", from];
-    let picture = ran("pdftoppm", &arguments);
+    let usual = ["-r", &dots_told, "-f", &page, "-l", &page, "-singlefile", "-aaVector", "no"];
+    let picture = ran("pdftoppm", &[&usual, part, &[from.to_str().unwrap()]].concat());
     let mut lines = picture.splitn(4, |byte| byte.is_ascii_whitespace());
     let mut next = || String::from_utf8(lines.next().unwrap().to_vec()).unwrap();
     assert_eq!(next(), "P6");
@@ -61,6 +79,10 @@ impl Dots {
         let known: BTreeMap<[u8; 3], usize> = (0..pages).map(|at| (colour(at, true), at)).collect();
         let mut found: BTreeMap<usize, Vec<Mark>> = BTreeMap::new();
         for (dot, colour) in self.bytes.chunks_exact(3).enumerate() {
+            // Most dots are of no mark: the last part of a mark's colour is that of no page.
+            if colour[2] != MARKED {
+                continue;
+            }
             let Some(page) = known.get(colour) else { continue };
             let (column, row) = (dot % self.wide, dot / self.wide);
             let marks = found.entry(*page).or_default();

@@ -6,8 +6,11 @@
 #[path = "../support/mod.rs"]
 mod support;
 
+mod bleed;
 mod drawn;
 mod found;
 mod laid;
+mod pairs;
+mod proof;
 mod reading;
 mod written;

@@ -14,6 +14,9 @@ pub struct Made {
     pub rotate: i32,
     pub unit: Option<f32>,
     pub empty: bool,
+    /// Where two pages lie on one: whose marks these are and where the finished page of each begins, from
+    /// the lower left corner of both. Otherwise there is one mark, of the page's own place in the file.
+    pub both: Option<[(usize, [f64; 2]); 2]>,
 }
 
 impl Made {
@@ -21,7 +24,6 @@ impl Made {
     pub fn drawn(&self, at: usize) -> String {
         let Some([left, bottom, right, top]) = self.boxes[0] else { return "0 0 m 9 9 l S".into() };
         let trim = self.boxes[2].or(self.boxes[1]).unwrap_or([left, bottom, right, top]);
-        let [x, y] = self.mark(trim);
         let square = |[left, bottom, right, top]: [f64; 4]| {
             let sides = [left, bottom, right - left, top - bottom].map(|side| side * POINT);
             sides.map(|side| format!("{side:.4}")).join(" ")
@@ -30,14 +32,19 @@ impl Made {
             let part = |part: u8| format!("{:.5}", f64::from(part) / 255.0);
             format!("{} {} {} rg {} re f\n", part(red), part(green), part(blue), square(sides))
         };
-        let half = SIDE / 2.0;
-        fill(colour(at, false), [left, bottom, right, top])
-            + &fill(colour(at, true), [x - half, y - half, x + half, y + half])
+        // A unit of its own makes everything larger, the mark must not become so.
+        let unit = f64::from(self.unit.unwrap_or(1.0));
+        let half = SIDE / 2.0 / unit;
+        let marks = self.both.map_or_else(|| vec![(at, [0.0; 2])], |both| both.to_vec());
+        let marks = marks.into_iter().map(|(of, [along, up])| {
+            let [x, y] = self.mark(trim, [MARK[0] + along, MARK[1] + up].map(|side| side / unit));
+            fill(colour(of, true), [x - half, y - half, x + half, y + half])
+        });
+        fill(colour(at, false), [left, bottom, right, top]) + &marks.collect::<String>()
     }
 
-    /// Where the mark stands, before the page is turned: its place is that on the page as it is seen.
-    fn mark(&self, [left, bottom, right, top]: [f64; 4]) -> [f64; 2] {
-        let [aside, above] = MARK;
+    /// Where a mark stands, before the page is turned: its place is that on the page as it is seen.
+    fn mark(&self, [left, bottom, right, top]: [f64; 4], [aside, above]: [f64; 2]) -> [f64; 2] {
         match self.rotate.rem_euclid(360) {
             90 => [right - above, bottom + aside],
             180 => [right - aside, top - above],
@@ -55,8 +62,11 @@ pub const SIDE: f64 = 8.0;
 /// The colour of a page, or of its mark. A file has less than 1024.
 pub fn colour(at: usize, mark: bool) -> [u8; 3] {
     let part = |bits: usize| u8::try_from((at >> bits) % 32 * 6 + 40).unwrap();
-    [part(0), part(5), if mark { 20 } else { 250 }]
+    [part(0), part(5), if mark { MARKED } else { 250 }]
 }
+
+/// The last part of the colour of a mark.
+pub const MARKED: u8 = 20;
 
 /// A page of this finished size with so much bleed all round, and every box.
 pub fn whole(width: f64, height: f64, bleed: f64) -> Made {
@@ -77,6 +87,11 @@ pub fn bare(width: f64, height: f64) -> Made {
 /// A file of these pages. Each is filled with a colour of its own as far as it reaches, and has a mark of
 /// another colour of its own: see [`colour`] and [`MARK`].
 pub fn written(pages: &[Made]) -> Vec<u8> {
+    written_from(0, pages)
+}
+
+/// The same with the colours of a file's later pages, from this one on.
+pub fn written_from(first: usize, pages: &[Made]) -> Vec<u8> {
     let mut pdf = Pdf::new();
     let (catalog, tree) = (Ref::new(1), Ref::new(2));
     pdf.catalog(catalog).pages(tree);
@@ -110,7 +125,7 @@ pub fn written(pages: &[Made]) -> Vec<u8> {
         }
         page.parent(tree).contents(content).resources();
         page.finish();
-        let drawn = if made.empty { " \n ".to_owned() } else { made.drawn(at) };
+        let drawn = if made.empty { " \n ".to_owned() } else { made.drawn(first + at) };
         pdf.stream(content, drawn.as_bytes());
     }
     pdf.finish()
