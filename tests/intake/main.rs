@@ -13,4 +13,5 @@ mod laid;
 mod pairs;
 mod proof;
 mod reading;
+mod special;
 mod written;
