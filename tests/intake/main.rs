@@ -9,6 +9,7 @@ mod support;
 mod bleed;
 mod drawn;
 mod found;
+mod hostile;
 mod laid;
 mod pairs;
 mod proof;
