@@ -82,7 +82,8 @@ impl Copier {
         self.entries(file, dict, &mut written, left, 0);
     }
 
-    /// Every entry of a dictionary but these.
+    /// Every entry of a dictionary but these, and but one whose name is empty: what is written after such a
+    /// name would be taken for it, and nobody refers to it.
     pub fn entries(
         &mut self,
         file: usize,
@@ -93,7 +94,7 @@ impl Copier {
     ) {
         for (name, value) in from.entries() {
             let name: &[u8] = &name;
-            if !but.contains(&name) && !LEFT.contains(&name) {
+            if !name.is_empty() && !but.contains(&name) && !LEFT.contains(&name) {
                 self.value(file, &value, to.insert(Name(name)), deep);
             }
         }
@@ -127,6 +128,7 @@ impl Copier {
         match object {
             // A stream never stands inside of another object.
             Object::Null(_) | Object::Stream(_) => to.primitive(Null),
+            Object::Name(name) if name.is_empty() => to.primitive(Null),
             Object::Boolean(yes) => to.primitive(*yes),
             Object::Number(number) => {
                 let number = number.as_f64();
@@ -134,8 +136,7 @@ impl Copier {
                 if f64::from(whole).to_bits() == number.to_bits() {
                     to.primitive(whole);
                 } else {
-                    // Of what no number can hold, the most that one can.
-                    to.primitive((number as f32).clamp(f32::MIN, f32::MAX));
+                    to.primitive(held(number));
                 }
             }
             Object::String(text) => to.primitive(Str(text.as_bytes())),
@@ -156,6 +157,13 @@ impl Copier {
 /// Whether a stream's bytes can stay as they are: deciphering them is not a part of the new file.
 pub fn packed(stream: &Stream<'_>) -> bool {
     stream.filters().first() != Some(&Filter::Crypt)
+}
+
+/// A number as readers take it: one that means nothing any more is written no larger than this.
+pub const fn held(number: f64) -> f32 {
+    /// Longer ones are written without a point, and readers take them for whole numbers, which end sooner.
+    const LARGE: f32 = 1e11;
+    (number as f32).clamp(-LARGE, LARGE)
 }
 
 /// A page, or a part of the tree of pages: would bring the whole file with it.

@@ -93,7 +93,8 @@ fn facts(page: &Page<'_>) -> PageFacts {
 
 /// How many points the page's own unit has.
 pub(super) fn unit(page: &Dict<'_>) -> f64 {
-    page.get::<f32>(USER_UNIT).filter(|unit| *unit > 0.0).map_or(1.0, f64::from)
+    let unit = page.get::<f32>(USER_UNIT).map_or(1.0, f64::from);
+    if unit > 0.0 && unit.is_finite() { unit } else { 1.0 }
 }
 
 /// Quarter turns clockwise by which a page is shown.

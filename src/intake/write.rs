@@ -1,7 +1,7 @@
 //! Makes a PDF of pages that came in: each becomes a form, drawn wherever the order wants it. What a page
 //! is made of stays as it is: fonts, colours, pictures, layers. Notes and fields on a page are none of it.
 
-use super::copy::{Copier, packed};
+use super::copy::{Copier, held, packed};
 use super::file::{quarters, unit};
 use super::{Matrix, Order, OrderPage, Placed, layers};
 use hayro_syntax::Pdf;
@@ -138,8 +138,7 @@ impl Writer {
         };
         let area = page.media_box();
         let mut form = self.out.form_xobject(id, &data);
-        let [left, bottom, right, top] =
-            [area.x0, area.y0, area.x1, area.y1].map(|side| side as f32);
+        let [left, bottom, right, top] = [area.x0, area.y0, area.x1, area.y1].map(held);
         form.bbox(Rect::new(left, bottom, right, top));
         if let Some(stream) = &one {
             for key in [FILTER, DECODE_PARMS] {
@@ -221,14 +220,14 @@ fn draw(content: &mut Content, placed: &Placed, page: &Page<'_>, name: &str) {
         points(clip.height()),
     );
     content.clip_nonzero().end_path();
-    content.transform(there.0.map(|part| part as f32));
+    content.transform(there.0.map(held));
     content.x_object(Name(name.as_bytes()));
     content.restore_state();
 }
 
 /// Millimetres in points.
 const fn points(length: f64) -> f32 {
-    (length * POINT) as f32
+    held(length * POINT)
 }
 
 /// The stream of a list that holds no other.
