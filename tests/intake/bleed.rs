@@ -92,3 +92,20 @@ fn bleed_outlives_a_crop_box_at_the_cut() {
     let [media, _, trim, bleed] = page.boxes;
     shows("bleed-cropped", &[], Made { boxes: [media, trim, trim, bleed], ..page });
 }
+
+/// Where the facing page is blank nothing hides what would reach across the fold.
+#[test]
+fn nothing_crosses_the_fold_to_a_blank() {
+    let laid = lay(&[], &[&written(&a5(14))], "design-pairs");
+    let results = &laid.plan.results;
+    let (way, shape) = (results.layout.chosen().unwrap(), results.layout.copy);
+    assert!(!way.gripper_beside, "left and right change places on the back");
+    let copy = copies(shape, way).next().unwrap();
+    let (fold, y) = (copy.fold.get(), copy.top.get() + 100.0);
+    // The outermost sheet: page 1 on the right of its front, page 2 on the left of its back.
+    for (page, fold, out) in [(0, fold, 1.0), (1, way.press.width.get() - fold, -1.0)] {
+        let drawn = draw("bleed-blank", &laid.bytes, page + 1, DOTS);
+        assert_eq!(drawn.at(fold + out * HAIR, y), colour(page, false));
+        assert_eq!(drawn.at(fold - out * HAIR, y), WHITE, "page {} crosses the fold", page + 1);
+    }
+}
