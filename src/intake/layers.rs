@@ -13,51 +13,50 @@ pub fn write(
     copier: &mut Copier,
     to: &mut pdf_writer::Dict<'_>,
 ) {
-    let (mut groups, mut hidden, mut rules) = (vec![own], Vec::new(), Vec::new());
+    let (mut groups, mut hidden) = (vec![own], Vec::new());
     for (file, catalog) in catalogs {
         let Some(layers) = catalog.get::<Dict<'_>>(OCPROPERTIES) else { continue };
-        let all = references(&layers, OCGS);
         let shown = layers.get::<Dict<'_>>(D).unwrap_or_default();
-        let [on, off] = [ON, OFF].map(|key| {
-            let mut known = references(&shown, key);
-            known.sort_unstable_by_key(|group| group.obj_number);
-            known
-        });
-        let is_in = |known: &[ObjRef], group: ObjRef| {
-            known.binary_search_by_key(&group.obj_number, |known| known.obj_number).is_ok()
-        };
-        let name = shown.get::<hayro_syntax::object::Name<'_>>(BASE_STATE);
-        let none = name.is_some_and(|state| &*state == OFF);
-        for group in all {
+        let state = shown.get::<hayro_syntax::object::Name<'_>>(BASE_STATE);
+        let all_hidden = state.is_some_and(|state| &*state == OFF);
+        let (on, off) = (references(&shown, ON), references(&shown, OFF));
+        for group in references(&layers, OCGS) {
             let written = copier.refer(*file, group);
             groups.push(written);
-            if is_in(&off, group) || none && !is_in(&on, group) {
+            if off.contains(&group) || all_hidden && !on.contains(&group) {
                 hidden.push(written);
             }
         }
-        let list = shown.get::<Array<'_>>(AS);
-        rules.extend(list.iter().flat_map(Array::raw_iter).map(|rule| (*file, rule)));
     }
     let mut optional = to.insert(Name(OCPROPERTIES)).dict();
     optional.insert(Name(OCGS)).array().items(groups.iter().copied());
     let mut shown = optional.insert(Name(D)).dict();
     shown.insert(Name(b"Order")).array().items(groups);
     shown.insert(Name(OFF)).array().items(hidden);
-    let mut written = shown.insert(Name(AS)).array();
-    for (file, rule) in rules {
-        copier.value(file, &rule, written.push(), 0);
+    let mut rules = shown.insert(Name(AS)).array();
+    for (file, catalog) in catalogs {
+        let layers = catalog.get::<Dict<'_>>(OCPROPERTIES).unwrap_or_default();
+        let Some(list) = layers.get::<Dict<'_>>(D).and_then(|shown| shown.get::<Array<'_>>(AS))
+        else {
+            continue;
+        };
+        for rule in list.raw_iter() {
+            copier.value(*file, &rule, rules.push(), 0);
+        }
     }
-    written.finish();
+    rules.finish();
     shown.finish();
     optional.finish();
 }
 
 fn references(dict: &Dict<'_>, key: &[u8]) -> Vec<ObjRef> {
-    let list = dict.get::<Array<'_>>(key);
-    let all = list.iter().flat_map(Array::raw_iter);
-    all.filter_map(|item: MaybeRef<Object<'_>>| match item {
-        MaybeRef::Ref(to) => Some(to),
-        MaybeRef::NotRef(_) => None,
-    })
-    .collect()
+    let mut found = Vec::new();
+    let Some(list) = dict.get::<Array<'_>>(key) else { return found };
+    for item in list.raw_iter() {
+        let item: MaybeRef<Object<'_>> = item;
+        if let MaybeRef::Ref(to) = item {
+            found.push(to);
+        }
+    }
+    found
 }
