@@ -60,17 +60,17 @@ impl Slot {
     }
 
     /// As far as the page may show: from the fold to `face` beyond whatever ends last, the leaf or the
-    /// page, `over` at head and foot.
+    /// page, and beyond head and foot.
     #[must_use]
-    pub fn window(&self, laid: Frame, face: Mm, over: Mm) -> Frame {
-        let (face, over) = (face.get(), over.get());
+    pub fn window(&self, laid: Frame, face: Mm, (head, foot): (Mm, Mm)) -> Frame {
+        let face = face.get();
         let whole = self.frame();
         let (left, right) = if self.fold_right {
             (whole.left.min(laid.left) - face, whole.right)
         } else {
             (whole.left, whole.right.max(laid.right) + face)
         };
-        Frame { left, bottom: whole.bottom - over, right, top: whole.top + over }
+        Frame { left, bottom: whole.bottom - foot.get(), right, top: whole.top + head.get() }
     }
 
     /// The page on the leaf, within a window; nothing for a blank.

@@ -16,8 +16,7 @@ const HAIR: f64 = 0.2;
 const ASIDE: f64 = 30.0;
 
 /// Lays 16 pages and looks at the front of every sheet: around each copy, each page shows as far as its
-/// bleed, the flat, or the middle to the next copy, and never across the fold. Head and foot of all copies
-/// have as much as the narrowest of them has room for.
+/// bleed, the flat, or the middle to the next copy, and never across the fold.
 fn shows(name: &str, fields: &[(&str, &str)], page: Made) {
     let laid = lay(fields, &[&written(&[page; 16])], "design-pairs");
     let (job, results) = (&laid.job, &laid.plan.results);
@@ -25,8 +24,7 @@ fn shows(name: &str, fields: &[(&str, &str)], page: Made) {
     let up = shape.up;
     let flat = way.flat.width.get() / 2.0;
     let high = job.size.height.get();
-    let between = if up > 1 { job.gutter.get() / 2.0 } else { f64::INFINITY };
-    let ends_free = way.head_trim.get().min(job.foot_trim.get()).min(between);
+    let between = job.gutter.get() / 2.0;
     for (at, leaf) in results.leaves.iter().enumerate() {
         let drawn = draw(name, &laid.bytes, 2 * at + 1, DOTS);
         for copy in copies(shape, way) {
@@ -49,9 +47,11 @@ fn shows(name: &str, fields: &[(&str, &str)], page: Made) {
                 assert_eq!(there(out * (reach - HAIR), high / 2.0), own, "{said}: beyond the face");
                 let most = ends.max(long + BLEED) + HAIR;
                 assert_eq!(there(out * most, high / 2.0), WHITE, "{said}: beyond its bleed");
-                // At head and foot alike: to the flat's edge, or half way to the next copy.
-                for (edge, beyond) in [(0.0, -1.0), (high, 1.0)] {
-                    let reach = ends_free.min(BLEED);
+                // At head and foot: to the flat's edge, or half way to the next copy.
+                let above = if copy.nth == 0 { way.head_trim.get() } else { between };
+                let below = if copy.nth + 1 == up { job.foot_trim.get() } else { between };
+                for (edge, beyond, free) in [(0.0, -1.0, above), (high, 1.0, below)] {
+                    let reach = free.min(BLEED);
                     let y = |more: f64| edge + beyond * (reach + more);
                     assert_eq!(there(out * ASIDE, y(-HAIR)), own, "{said}: beyond head or foot");
                     let after = there(out * ASIDE, y(HAIR));

@@ -63,8 +63,8 @@ impl Sheet<'_> {
         let placed = places.iter().filter_map(|panel| {
             let right = panel.fold_right != panel.head_down;
             let slot = Slot::new(self.scene.job, self.leaf, panel.folio, right);
-            let (face, over) = (self.beyond_face(), self.beyond_ends());
-            let mut placed = slot.placed(sources, binding, |laid| slot.window(laid, face, over))?;
+            let (face, ends) = (self.beyond_face(), self.beyond_ends(panel, &places));
+            let mut placed = slot.placed(sources, binding, |laid| slot.window(laid, face, ends))?;
             let there = folded(panel, press.height);
             placed.matrix = placed.matrix.then(there);
             placed.clip = there.frame(placed.clip);
@@ -84,9 +84,23 @@ impl Sheet<'_> {
         bleed.min(self.chip())
     }
 
-    /// The same at head and foot, where two copies along the fold share what lies between them.
-    fn beyond_ends(&self) -> Mm {
-        self.scene.job.bleed.unwrap_or_default().min(self.strip())
+    /// The same at its head and at its foot: half way to the next copy, or to the edge of the press sheet.
+    fn beyond_ends(&self, panel: &Panel, places: &[Panel]) -> (Mm, Mm) {
+        let across = |panel: &Panel| (panel.corner.width, panel.corner.width + panel.size.width);
+        let ((left, right), top) = (across(panel), panel.corner.height);
+        let bottom = top + panel.size.height;
+        let bleed = self.scene.job.bleed.unwrap_or_default();
+        let (mut above, mut below) = (bleed.min(top), bleed.min(self.way.press.height - bottom));
+        for other in places {
+            let (from, to) = across(other);
+            let (upper, lower) = (other.corner.height, other.corner.height + other.size.height);
+            if from < right && left < to && lower <= top {
+                above = above.min((top - lower) / 2.0);
+            } else if from < right && left < to && upper >= bottom {
+                below = below.min((upper - bottom) / 2.0);
+            }
+        }
+        if panel.head_down { (below, above) } else { (above, below) }
     }
 
     /// What is cut off at the face of this leaf.
