@@ -9,7 +9,7 @@ use fantoccini::key::Key;
 use serde_json::{Value, json};
 use std::cell::{Cell, RefCell};
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
 const PATIENCE: Duration = Duration::from_secs(5);
@@ -239,6 +239,13 @@ impl<'a> Page<'a> {
             }
             tokio::time::sleep(Duration::from_millis(50)).await;
         }
+    }
+
+    /// The path of a file that a case brings or keeps: apart from what the browser saves.
+    pub fn apart(&self, name: impl AsRef<Path>) -> Outcome<PathBuf> {
+        let folder = self.browser.home.join("apart");
+        std::fs::create_dir_all(&folder)?;
+        Ok(folder.join(name))
     }
 
     /// What the console complains about since this was last asked.

@@ -28,7 +28,7 @@ async fn the_largest_job_stays_within_64_megabytes(page: &Page<'_>) -> Outcome {
 async fn largest_job(page: &Page<'_>) -> Outcome {
     let bytes = "return window.memory.buffer.byteLength";
     let before = page.script(bytes, vec![]).await?.as_f64().ok_or("no memory")?;
-    let path = page.browser.home.join("largest.json");
+    let path = page.apart("largest.json")?;
     std::fs::write(&path, largest())?;
     page.field("file").await?.send_keys(&path.display().to_string()).await?;
     page.until("file-note", |text| !text.is_empty()).await?;

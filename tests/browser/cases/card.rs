@@ -34,7 +34,7 @@ async fn put_together(page: &Page<'_>) -> Outcome {
 async fn printed(page: &Page<'_>, name: &str, sheet: (f64, f64)) -> Outcome<std::path::PathBuf> {
     put_together(page).await?;
     let pdf = look::print(page, name, sheet).await?;
-    let path = page.browser.home.join(format!("{name}.pdf"));
+    let path = page.apart(format!("{name}.pdf"))?;
     fs::write(&path, pdf)?;
     page.script("dispatchEvent(new Event('afterprint'))", vec![]).await?;
     let left = page.script("return document.getElementById('job-card').innerHTML", vec![]).await?;

@@ -51,7 +51,7 @@ async fn planted(page: &Page<'_>) -> Outcome {
     for (path, text, _) in PLANTED {
         shop.set(path, text);
     }
-    let path = page.browser.home.join("shop.txt");
+    let path = page.apart("shop.txt")?;
     fs::write(&path, serde_json::to_string(&to_tree(&shop, &SCHEMA))?)?;
     page.field("file").await?.send_keys(&path.display().to_string()).await?;
     page.until("file-note", |text| text.contains("shop is open")).await?;

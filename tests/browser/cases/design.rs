@@ -26,10 +26,7 @@ fn a5(pages: usize) -> Vec<Made> {
 }
 
 fn file(page: &Page<'_>, name: &str, bytes: &[u8]) -> Outcome<PathBuf> {
-    // Not where the browser puts what it saves.
-    let folder = page.browser.home.join("brought");
-    fs::create_dir_all(&folder)?;
-    let path = folder.join(name);
+    let path = page.apart(name)?;
     fs::write(&path, bytes)?;
     Ok(path)
 }

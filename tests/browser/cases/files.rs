@@ -30,7 +30,7 @@ async fn saved_job_opens_again(page: &Page<'_>) -> Outcome {
 
 async fn foreign_file_is_refused_with_words(page: &Page<'_>) -> Outcome {
     let before = page.answer().await?;
-    let path = page.browser.home.join("foreign.txt");
+    let path = page.apart("foreign.txt")?;
     std::fs::write(&path, "not a job at all")?;
     page.field("file").await?.send_keys(&path.display().to_string()).await?;
     page.until("file-note", |text| !text.is_empty()).await?;
@@ -67,7 +67,7 @@ async fn dropped_and_pasted_it_opens(page: &Page<'_>) -> Outcome {
 
 /// Not in WebKit, whose small browser hangs at its seventeenth download: the other cases take sixteen.
 async fn saved_as_it_was_opened(page: &Page<'_>) -> Outcome {
-    let path = page.browser.home.join("mine.json");
+    let path = page.apart("mine.json")?;
     std::fs::write(&path, FOREIGN)?;
     page.field("file").await?.send_keys(&path.display().to_string()).await?;
     page.until("file-note", |text| text.contains("The job is open")).await?;

@@ -369,7 +369,7 @@ async fn what_another_page_keeps_is_told_and_not_overwritten(page: &Page<'_>) ->
 async fn files_come_in(page: &Page<'_>) -> Outcome {
     open(page).await?;
     told(page).await?;
-    let path = page.browser.home.join("chosen.txt");
+    let path = page.apart("chosen.txt")?;
     std::fs::write(&path, "{\"chosen\":1}")?;
     page.field("file").await?.send_keys(&path.display().to_string()).await?;
     page.settle().await?;

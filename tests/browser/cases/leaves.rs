@@ -193,7 +193,7 @@ fn spoilt(tree: &mut Value, hostile: &str) {
 /// Why is not known: no fault was caught in the page's callbacks, helper or patches.
 async fn files_and_links_stay_text(page: &Page<'_>) -> Outcome {
     let before = page.script(PARTS, vec![]).await?;
-    let path = page.browser.home.join("hostile.json");
+    let path = page.apart("hostile.json")?;
     let shop = include_str!("../../../examples/shops/prairie-loft-bindery.json");
     for hostile in HOSTILE {
         let mut tree: Value = serde_json::from_str(shop)?;

@@ -45,7 +45,7 @@ async fn until(page: &Page<'_>, script: &str, so: impl Fn(&serde_json::Value) ->
 }
 
 async fn open(page: &Page<'_>, rows: usize) -> Outcome {
-    let path = page.browser.home.join(format!("list-{rows}.csv"));
+    let path = page.apart(format!("list-{rows}.csv"))?;
     fs::write(&path, list(rows))?;
     page.field("file").await?.send_keys(&path.display().to_string()).await?;
     Ok(())
