@@ -3,6 +3,7 @@
 
 import { bindings } from "bindings";
 import { design } from "./design.js";
+import { helper } from "./desk.js";
 import { titles } from "./titles.js";
 
 const PATIENCE = 5000; // ms until a helper that says nothing counts as lost
@@ -37,30 +38,29 @@ export function serve() {
  * had, the session is told, and searches by itself.
  */
 export function hire(source, module, tell) {
-  let worker;
+  let held;
   let busy = true; // until it has taken the module
   let waiting;
   let watch;
 
   const lost = () => {
     clearTimeout(watch);
-    worker?.terminate();
-    worker = undefined;
+    held?.end();
+    held = undefined;
     tell("helper", "", "none");
   };
   const send = (message) => {
     busy = true;
     watch = setTimeout(lost, PATIENCE);
-    worker.postMessage(message);
+    held.worker.postMessage(message);
   };
   try {
-    const url = URL.createObjectURL(new Blob([source], { type: "text/javascript" }));
-    worker = new Worker(url);
+    held = helper(source);
+    const { worker } = held;
     worker.onerror = lost;
     worker.onmessageerror = lost;
     worker.onmessage = ({ data: { number, found } }) => {
       clearTimeout(watch);
-      URL.revokeObjectURL(url);
       busy = false;
       const next = waiting;
       waiting = undefined;
@@ -73,7 +73,7 @@ export function hire(source, module, tell) {
     lost();
   }
   return ({ number, job, shop }) => {
-    if (!worker) return setTimeout(tell, 0, "helper", "", "none");
+    if (!held) return setTimeout(tell, 0, "helper", "", "none");
     const message = { number, job, shop: shop ?? waiting?.shop };
     if (busy) waiting = message;
     else send(message);

@@ -19,18 +19,39 @@ const DEEP: u8 = 60;
 /// The highest number that an object can have (ISO 32000-1, annex C).
 const MOST: usize = 8_388_607;
 
+/// What things of each file have become, by their numbers in it.
+#[derive(Default)]
+pub struct Numbered([Vec<Option<Ref>>; 2]);
+
+impl Numbered {
+    /// What one has become.
+    pub fn get(&self, file: usize, number: usize) -> Option<Ref> {
+        self.0.get(file)?.get(number).copied().flatten()
+    }
+
+    /// What one becomes. A number that no file can have is not remembered.
+    pub fn set(&mut self, file: usize, number: usize, id: Ref) {
+        if let Some(known) = self.0.get_mut(file).filter(|_| number <= MOST) {
+            known.resize(known.len().max(number + 1), None);
+            if let Some(place) = known.get_mut(number) {
+                *place = Some(id);
+            }
+        }
+    }
+}
+
 /// What has been copied, and what is still to be.
 pub struct Copier {
     next: i32,
     /// What each object of each file has become, by its number: of those with one number only one lives.
-    known: [Vec<Option<Ref>>; 2],
+    known: Numbered,
     waiting: Vec<(usize, ObjRef, Ref)>,
 }
 
 impl Copier {
     /// The first number that it gives.
-    pub const fn new(first: i32) -> Self {
-        Self { next: first, known: [Vec::new(), Vec::new()], waiting: Vec::new() }
+    pub fn new(first: i32) -> Self {
+        Self { next: first, known: Numbered::default(), waiting: Vec::new() }
     }
 
     /// A number that nothing has yet.
@@ -43,17 +64,11 @@ impl Copier {
     /// The number of a file's object, which will be copied.
     pub fn refer(&mut self, file: usize, to: ObjRef) -> Ref {
         let number = to.obj_number as usize;
-        let known = self.known.get(file).and_then(|known| known.get(number).copied().flatten());
-        if let Some(known) = known {
+        if let Some(known) = self.known.get(file, number) {
             return known;
         }
         let fresh = self.fresh();
-        if let Some(known) = self.known.get_mut(file).filter(|_| number <= MOST) {
-            known.resize(known.len().max(number + 1), None);
-            if let Some(place) = known.get_mut(number) {
-                *place = Some(fresh);
-            }
-        }
+        self.known.set(file, number, fresh);
         self.waiting.push((file, to, fresh));
         fresh
     }

@@ -36,6 +36,24 @@ impl Frame {
             top: -frame.left,
         })
     }
+    /// How far another reaches beyond it: left, bottom, right, top.
+    #[must_use]
+    pub fn beyond(self, reach: Self) -> [f64; 4] {
+        [
+            self.left - reach.left,
+            self.bottom - reach.bottom,
+            reach.right - self.right,
+            reach.top - self.top,
+        ]
+    }
+    /// The least of that but one: the bound edge is not cut and needs none.
+    #[must_use]
+    pub fn bleed(self, reach: Self) -> f64 {
+        let mut beyond = self.beyond(reach);
+        beyond.sort_by(f64::total_cmp);
+        let [_, least, ..] = beyond;
+        least
+    }
     /// What lies in both; nothing where they do not meet.
     #[must_use]
     pub fn within(self, other: Self) -> Option<Self> {

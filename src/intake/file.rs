@@ -2,7 +2,7 @@
 
 use super::signs::{beginning, signs};
 use super::{Damage, Facts, Frame, PageFacts, Unreadable};
-use crate::units::MM_PER_INCH;
+use crate::units::{MM_PER_INCH, POINTS_PER_INCH};
 use hayro_syntax::object::dict::keys::{
     BLEED_BOX, CONTENTS, COUNT, CROP_BOX, MEDIA_BOX, PAGES, PARENT, TRIM_BOX, USER_UNIT,
 };
@@ -11,8 +11,6 @@ use hayro_syntax::page::{Page, Rotation};
 use hayro_syntax::{DecryptionError, LoadPdfError, Pdf};
 use std::borrow::Cow;
 
-/// Points in an inch: the unit of a page that names no other (ISO 32000-1, 8.3.2.3).
-const POINTS: f64 = 72.0;
 /// Steps of a millimetre that are told apart: files write hundredths of a point, some thousandths.
 const FINEST: f64 = 10_000.0;
 /// How deep a tree of pages is followed. A whole one of a million pages is some twenty deep.
@@ -72,7 +70,8 @@ fn facts(page: &Page<'_>) -> PageFacts {
     let own = page.raw();
     let (unit, turned) = (unit(own), quarters(page));
     let frame = |rect: Rect| {
-        let mm = |points: f64| (points * unit / POINTS * MM_PER_INCH * FINEST).round() / FINEST;
+        let mm =
+            |points: f64| (points * unit / POINTS_PER_INCH * MM_PER_INCH * FINEST).round() / FINEST;
         let (left, bottom, right, top) = (mm(rect.x0), mm(rect.y0), mm(rect.x1), mm(rect.y1));
         let frame = Frame { left, bottom, right, top };
         let sound = frame.width() > 0.0 && frame.height() > 0.0 && frame.width().is_finite();

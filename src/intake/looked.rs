@@ -32,7 +32,7 @@ pub enum Edge {
 
 /// Which side of the spine a page lies on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Side {
+enum Side {
     /// Odd pages: the spine is at their left, or at their top.
     Right,
     /// Even pages.

@@ -1,5 +1,6 @@
 //! What a file would say if it filled the form: pages, size, bleed.
 
+use super::looked::same;
 use super::trimmed::{Assumed, trimmed};
 use super::{Delivery, Facts};
 use crate::units::{Mm, Size};
@@ -33,16 +34,13 @@ impl Offered {
 
 /// The size that most pages have.
 fn usual_size(file: &Facts) -> Option<Size> {
-    /// Nearer than this two sizes are one.
-    const SAME: f64 = 0.1;
-    let near = |a: Mm, b: Mm| (a - b).get().abs() < SAME;
+    /// Within this two sizes are one.
+    const SAME: Mm = Mm(0.1);
     let mut sizes: Vec<(Size, u32)> = Vec::new();
     for page in &file.pages {
         let Some(found) = trimmed(page, Size::default(), Mm::ZERO, Mm::ZERO) else { continue };
         let size = found.size();
-        let known = sizes
-            .iter_mut()
-            .find(|(known, _)| near(known.width, size.width) && near(known.height, size.height));
+        let known = sizes.iter_mut().find(|(known, _)| same(*known, size, SAME));
         match known {
             Some((_, count)) => *count += 1,
             None => sizes.push((size, 1)),
@@ -60,11 +58,8 @@ fn bleed(file: &Facts) -> Option<Mm> {
         if found.assumed != Assumed::Stated {
             return None;
         }
-        // One edge lies at the spine and may have none.
-        let mut beyond = found.beyond();
-        beyond.sort_by(|a, b| a.get().total_cmp(&b.get()));
-        let [_, second, ..] = beyond;
-        least = Some(least.map_or(second, |least| least.min(second)));
+        let bleed = Mm(found.frame.bleed(found.reach)).max(Mm::ZERO);
+        least = Some(least.map_or(bleed, |least| least.min(bleed)));
     }
     least.filter(|least| *least > Mm::ZERO)
 }

@@ -32,15 +32,13 @@ impl Sources {
     /// Finds them. A cover of two pages is its outside, front and back; spreads are parted.
     #[must_use]
     pub fn of(delivery: &Delivery, job: &Job, plan: &Plan, binding: Binding) -> Self {
-        let list = |file, part| {
-            let pages = looked_at(file, part, job, plan, binding);
-            (0..).zip(&pages).flat_map(|(at, page)| parted(part, at, page, binding)).collect()
+        let look = |file, part| looked_at(file, part, job, plan, binding);
+        let list = |part, pages: &[Looked]| -> Vec<Option<Source>> {
+            (0..).zip(pages).flat_map(|(at, page)| parted(part, at, page, binding)).collect()
         };
-        let mut inside: Vec<Option<Source>> = list(delivery.inside, Part::Inside);
-        let mut cover: Vec<Option<Source>> = delivery
-            .cover
-            .map(|file| around(file, list(file, Part::Cover), binding, job, plan))
-            .unwrap_or_default();
+        let mut inside = list(Part::Inside, &look(delivery.inside, Part::Inside));
+        let cover = delivery.cover.map(|file| look(file, Part::Cover)).unwrap_or_default();
+        let mut cover = around(&cover, list(Part::Cover, &cover));
         let asked = plan.results.blanks.asked.get() as usize;
         let apart = job.numbering == Numbering::SeparateCover;
         let (four, two) = (PAGES_PER_SHEET as usize, PAGES_PER_LEAF as usize);
@@ -75,16 +73,8 @@ impl Sources {
 }
 
 /// The sides of a cover in their order.
-fn around(
-    file: &super::Facts,
-    pages: Vec<Option<Source>>,
-    binding: Binding,
-    job: &Job,
-    plan: &Plan,
-) -> Vec<Option<Source>> {
-    let spreads = looked_at(file, Part::Cover, job, plan, binding)
-        .iter()
-        .all(|page: &Looked| page.sort == Sort::Spread);
+fn around(looked: &[Looked], pages: Vec<Option<Source>>) -> Vec<Option<Source>> {
+    let spreads = looked.iter().all(|page| page.sort == Sort::Spread);
     let get = |at: usize| pages.get(at).copied().flatten();
     match (pages.len(), spreads) {
         // Laid flat, the outside shows the back on the left of the front.

@@ -67,14 +67,7 @@ impl Trimmed {
     /// Picture beyond the finished page: left, bottom, right, top. Never below nothing.
     #[must_use]
     pub fn beyond(&self) -> [Mm; 4] {
-        let (page, reach) = (self.frame, self.reach);
-        [
-            page.left - reach.left,
-            page.bottom - reach.bottom,
-            reach.right - page.right,
-            reach.top - page.top,
-        ]
-        .map(|length| Mm(length).max(Mm::ZERO))
+        self.frame.beyond(self.reach).map(|length| Mm(length).max(Mm::ZERO))
     }
 }
 

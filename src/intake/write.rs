@@ -1,9 +1,10 @@
 //! Makes a PDF of pages that came in: each becomes a form, drawn wherever the order wants it. What a page
 //! is made of stays as it is: fonts, colours, pictures, layers. Notes and fields on a page are none of it.
 
-use super::copy::{Copier, held, packed};
+use super::copy::{Copier, Numbered, held, packed};
 use super::file::{quarters, unit};
 use super::{Matrix, Order, OrderPage, Placed, layers};
+use crate::units::POINTS_PER_MM;
 use hayro_syntax::Pdf;
 use hayro_syntax::object::dict::keys::{
     COLORSPACE, CONTENTS, DECODE_PARMS, EXT_G_STATE, FILTER, FONT, GROUP, I, OUTPUT_INTENTS,
@@ -14,8 +15,6 @@ use hayro_syntax::page::Page;
 use pdf_writer::{Content, Finish, Name, Rect, Ref, TextStr};
 use std::borrow::Cow;
 
-/// Points in a millimetre: 72 to an inch (ISO 32000-1, 8.3.2.3).
-const POINT: f64 = 72.0 / 25.4;
 /// The name of the layer of marks, and of the font they have.
 const LAYER: &[u8] = b"Marks";
 const LETTERS: &[u8] = b"F";
@@ -36,7 +35,7 @@ pub struct Writer {
     copier: Copier,
     out: pdf_writer::Pdf,
     /// The form of each page that was used, by file.
-    forms: [Vec<Option<Ref>>; 2],
+    forms: Numbered,
     made: Vec<Ref>,
 }
 
@@ -45,7 +44,7 @@ impl Writer {
     pub fn new(order: Order) -> Self {
         let out = pdf_writer::Pdf::with_settings(pdf_writer::Settings { pretty: false });
         let copier = Copier::new(LAYER_ID + 1);
-        Self { order, copier, out, forms: [Vec::new(), Vec::new()], made: Vec::new() }
+        Self { order, copier, out, forms: Numbered::default(), made: Vec::new() }
     }
 
     /// Makes the next page. Gives back how many are made of how many.
@@ -112,18 +111,11 @@ impl Writer {
     /// The form of a page: its whole content, within its whole area.
     fn form(&mut self, file: usize, number: u32, page: &Page<'_>) -> Ref {
         let number = number as usize;
-        let known = self.forms.get(file).and_then(|forms| forms.get(number).copied().flatten());
-        if let Some(form) = known {
+        if let Some(form) = self.forms.get(file, number) {
             return form;
         }
         let id = self.copier.fresh();
-        if let Some(forms) = self.forms.get_mut(file) {
-            // There is a page of that number, so this is no longer than the file's list of them.
-            forms.resize(forms.len().max(number + 1), None);
-            if let Some(place) = forms.get_mut(number) {
-                *place = Some(id);
-            }
-        }
+        self.forms.set(file, number, id);
         let own = page.raw();
         // One stream stays packed as it is; several have to be put together.
         let one = match own.get::<Object<'_>>(CONTENTS) {
@@ -210,8 +202,8 @@ impl Writer {
 /// Draws a page's form where it belongs.
 fn draw(content: &mut Content, placed: &Placed, page: &Page<'_>, name: &str) {
     let clip = placed.clip;
-    let seen = Matrix::scale(unit(page.raw()) / POINT).then(Matrix::turned(quarters(page)));
-    let there = seen.then(placed.matrix).then(Matrix::scale(POINT));
+    let seen = Matrix::scale(unit(page.raw()) / POINTS_PER_MM).then(Matrix::turned(quarters(page)));
+    let there = seen.then(placed.matrix).then(Matrix::scale(POINTS_PER_MM));
     content.save_state();
     content.rect(
         points(clip.left),
@@ -227,7 +219,7 @@ fn draw(content: &mut Content, placed: &Placed, page: &Page<'_>, name: &str) {
 
 /// Millimetres in points.
 const fn points(length: f64) -> f32 {
-    held(length * POINT)
+    held(length * POINTS_PER_MM)
 }
 
 /// The stream of a list that holds no other.

@@ -83,9 +83,7 @@ impl Session {
         self.designing.password.clear();
         self.file_note = None;
         self.show_file_note(out);
-        let (id, open) = ("open-design".to_owned(), Some(String::new()));
-        out.push(Patch::Attr { id, name: "open", value: open });
-        out.push(Patch::Near { id: "design-state".to_owned() });
+        Self::turn_to("design", out);
         self.show_design(out);
         self.ask_design("arrive", "", String::new(), out);
     }
@@ -124,20 +122,22 @@ impl Session {
                 }
             }
         };
-        let share = match &design.doing {
-            Doing::Writing(_, share) => Some(share.to_string()),
-            _ => None,
-        };
         let (state, found) = (state.into_string(), found.into_string());
         if self.sent.get("design-state") != Some(&state) {
             // The bar in it is new, whatever the last one showed.
             self.sent.remove("design-progress value");
         }
         self.set_html("design-state", state, out);
-        if let Some(share) = share {
+        self.show_progress(out);
+        self.set_html("design-found", found, out);
+    }
+
+    /// How much of a document is written: only the bar moves.
+    fn show_progress(&mut self, out: &mut Vec<Patch>) {
+        if let Doing::Writing(_, share) = &self.designing.doing {
+            let share = share.to_string();
             self.set_attr("design-progress".to_owned(), "value", Some(&share), out);
         }
-        self.set_html("design-found", found, out);
     }
 
     /// The reader has answered.
@@ -148,6 +148,7 @@ impl Session {
                 if let Doing::Writing(_, share) = &mut self.designing.doing {
                     *share = text.parse().unwrap_or(*share);
                 }
+                return self.show_progress(out);
             }
             "written" => {
                 if let Doing::Writing(name, _) = core::mem::take(&mut self.designing.doing) {

@@ -126,6 +126,13 @@ impl Session {
         Ok("file.shop-opened")
     }
 
+    /// Opens the region of what was brought, and brings it into view.
+    pub(super) fn turn_to(region: &str, out: &mut Vec<Patch>) {
+        let (id, open) = (format!("open-{region}"), Some(String::new()));
+        out.push(Patch::Attr { id, name: "open", value: open });
+        out.push(Patch::Near { id: format!("{region}-state") });
+    }
+
     /// Says what became of it.
     pub(super) fn note(&mut self, note: Note, out: &mut Vec<Patch>) {
         self.file_note = Some(note);

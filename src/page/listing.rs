@@ -50,12 +50,7 @@ impl Session {
         let shop = self.shop_text();
         self.set_html("titles-table", String::new(), out);
         self.show_listing(out);
-        out.push(Patch::Attr {
-            id: "open-titles".to_owned(),
-            name: "open",
-            value: Some(String::new()),
-        });
-        out.push(Patch::Near { id: "titles-state".to_owned() });
+        Self::turn_to("titles", out);
         self.ask_list("begin", Some(shop), String::new(), out);
     }
 

@@ -28,6 +28,10 @@ const FINEST: f64 = 1_000_000_000.0;
 const FINE: f64 = 1_000_000.0;
 /// From here on an amount is large.
 const LARGE: f64 = 100_000.0;
+/// Points in an inch: the unit of a page of PDF that names no other (ISO 32000-1, 8.3.2.3).
+pub const POINTS_PER_INCH: f64 = 72.0;
+/// The same in a millimetre.
+pub const POINTS_PER_MM: f64 = POINTS_PER_INCH / MM_PER_INCH;
 /// Micrometres in a millimetre.
 pub const MICRON_PER_MM: f64 = 1000.0;
 /// Thousandths of an inch (mils, caliper points) in an inch.

@@ -55,16 +55,7 @@ pub fn worst_first(
         let differs =
             off(source.frame.width(), wanted.width).max(off(source.frame.height(), wanted.height));
         let differs = if differs > job.tolerance.get() { -differs } else { 0.0 };
-        // The bound edge is not cut: the least but one counts.
-        let (frame, reach) = (source.frame, source.reach);
-        let mut beyond = [
-            frame.left - reach.left,
-            frame.bottom - reach.bottom,
-            reach.right - frame.right,
-            reach.top - frame.top,
-        ];
-        beyond.sort_by(f64::total_cmp);
-        let [_, least, ..] = beyond;
+        let least = source.frame.bleed(source.reach);
         let least = if least < bleed { least } else { bleed };
         // Of what is alike down to a hundredth of a millimetre, the book's order counts.
         let left = (distance_left(job, leaf, job.safe).get() * 100.0).round();

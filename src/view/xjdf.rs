@@ -6,7 +6,7 @@
 
 use crate::job::{ImagesMovedBy, Job, Role, Section, Spine};
 use crate::plan::{Grain, Leaf, Plan};
-use crate::units::{MM_PER_INCH, Mm, Size, fixed, trimmed};
+use crate::units::{MM_PER_INCH, Mm, POINTS_PER_INCH, Size, fixed, trimmed};
 use crate::view::Printer;
 use maud::{Markup, html};
 
@@ -18,8 +18,6 @@ const VERSION: &str = "2.2";
 const TYPES: [&str; 4] = ["Collecting", "Stitching", "Folding", "Trimming"];
 /// The catalogue's name for one fold that makes four pages.
 const ONE_FOLD: &str = "F4-1";
-/// Points in an inch.
-const POINTS: f64 = 72.0;
 /// Decimals of a number: a thousandth of a point is less than half a micrometre.
 const PLACES: usize = 3;
 /// Micrometres in a millimetre.
@@ -303,7 +301,7 @@ fn weight(section: &Section) -> Option<String> {
 
 /// A length in points.
 fn points(length: Mm) -> String {
-    number(length.get() * POINTS / MM_PER_INCH)
+    number(length.get() * POINTS_PER_INCH / MM_PER_INCH)
 }
 
 fn pair(size: Size) -> String {

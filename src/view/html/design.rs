@@ -1,6 +1,7 @@
 //! The design's own file: what stands in it, where it and the book differ, its pages as boxes to scale.
 
 use super::Scene;
+use super::brought::Brought;
 use crate::intake::{
     Assumed, Binding, Damage, Delivery, Edge, Facts, Found, Offered, PageRange, Part, Sort, Source,
     Sources, Unreadable, compare,
@@ -21,24 +22,13 @@ pub const SHOWN: usize = 12;
 /// What stands there before any file has come.
 #[must_use]
 pub fn design(printer: &Printer) -> Markup {
-    html! {
-        section class="region" id="region-design" {
-            h2 id="heading-design" { (printer.word("design.heading")) }
-            details id="open-design" {
-                summary { (printer.word("design.summary")) }
-                p { (printer.word("design.what")) }
-                p { (printer.word("design.private")) }
-                p class="files" {
-                    label class="button file" for="design-file" {
-                        (printer.word("design.open"))
-                        input type="file" id="design-file" name="design-file" accept=".pdf,application/pdf";
-                    }
-                }
-                div id="design-state" {}
-                div id="design-found" {}
-            }
-        }
-    }
+    let region = Brought {
+        id: "design",
+        words: ["design.heading", "design.summary", "design.what", "design.private", "design.open"],
+        file: ("design-file", ".pdf,application/pdf"),
+    };
+    let body = html! { div id="design-state" {} div id="design-found" {} };
+    region.region(&html! {}, &body, printer)
 }
 
 /// A file that has come.

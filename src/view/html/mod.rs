@@ -2,6 +2,7 @@
 
 pub mod answer;
 pub mod bindings;
+mod brought;
 mod card;
 pub mod compare;
 pub mod cost;

@@ -1,5 +1,6 @@
 //! Many titles at once: how to begin, how far it is, and the table of answers in parts.
 
+use super::brought::Brought;
 use crate::units::Measure;
 use crate::view::Printer;
 use crate::view::csv::{Cell, Column};
@@ -14,25 +15,16 @@ pub const ROWS: usize = 100;
 /// What stands there before any list: what a list is, and where to get one.
 #[must_use]
 pub fn titles(printer: &Printer) -> Markup {
-    html! {
-        section class="region" id="region-titles" {
-            h2 id="heading-titles" { (printer.word("titles.heading")) }
-            details id="open-titles" {
-                summary { (printer.word("titles.summary")) }
-                p { (printer.word("titles.what")) }
-                p { (printer.word("titles.private")) }
-                p class="files" {
-                    label class="button file" for="list-file" {
-                        (printer.word("titles.open"))
-                        input type="file" id="list-file" name="list-file" accept=".csv,.tsv,.txt,text/csv";
-                    }
-                    button type="button" id="act-list-empty" data-act="list-empty" { (printer.word("titles.save-empty")) }
-                }
-                div id="titles-state" {}
-                div id="titles-table" {}
-            }
-        }
-    }
+    let region = Brought {
+        id: "titles",
+        words: ["titles.heading", "titles.summary", "titles.what", "titles.private", "titles.open"],
+        file: ("list-file", ".csv,.tsv,.txt,text/csv"),
+    };
+    let empty = html! {
+        button type="button" id="act-list-empty" data-act="list-empty" { (printer.word("titles.save-empty")) }
+    };
+    let body = html! { div id="titles-state" {} div id="titles-table" {} };
+    region.region(&empty, &body, printer)
 }
 
 /// How far a list is.

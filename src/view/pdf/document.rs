@@ -6,13 +6,12 @@
 use super::letters::Letters;
 use super::tags::{self, Tags};
 use crate::drawing::Anchor;
+use crate::units::POINTS_PER_MM;
 use pdf_writer::types::StructRole;
 use pdf_writer::{Content, Finish, Name, Str, TextStr};
 
 /// What the names of layers begin with, inside the file.
 pub(super) const LAYER: &str = "L";
-/// Points in a millimetre: 72 to an inch.
-const POINT: f64 = 72.0 / 25.4;
 /// From one line of words to the next, in sizes of a letter.
 pub(super) const LEADING: f64 = 1.4;
 
@@ -237,7 +236,7 @@ impl Document {
 
 /// Millimetres in points.
 pub(super) const fn points(length: f64) -> f32 {
-    (length * POINT) as f32
+    (length * POINTS_PER_MM) as f32
 }
 
 /// Without signs that are no letters: some of them mean something in a file.
