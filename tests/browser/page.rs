@@ -28,6 +28,15 @@ const SETTLE: &str = "const done = arguments[0]; \
     const turn = (next) => requestAnimationFrame(() => setTimeout(next)); \
     turn(() => turn(() => turn(done)));";
 
+/// Opens whatever is closed and waits until each has told of it, which it does in a task of its own. What
+/// is swapped meanwhile may never tell: then the patience of the driver ends it.
+const OPEN_ALL: &str = "const done = arguments[0]; \
+    const closed = [...document.querySelectorAll('details:not([open])')]; \
+    const told = closed.map((part) => \
+        new Promise((heard) => part.addEventListener('toggle', heard, { once: true }))); \
+    for (const part of closed) part.open = true; \
+    Promise.all(told).then(() => done());";
+
 /// Waits until the planner has started, where the page has one.
 const STARTED: &str = "const [patience, done] = arguments, end = Date.now() + patience; \
     const look = () => !document.getElementById('planner') \
@@ -189,10 +198,9 @@ impl<'a> Page<'a> {
         self.script(put, vec![name.into(), text.into()]).await.map(drop)
     }
 
-    /// Opens everything that can be, wherever it stands.
+    /// Opens everything that can be, wherever it stands, and waits until the page has drawn it.
     pub async fn open_all(&self) -> Outcome {
-        let open = "for (const part of document.querySelectorAll('details')) part.open = true";
-        self.script(open, vec![]).await?;
+        self.script_later(OPEN_ALL, vec![]).await?;
         self.settle().await
     }
 

@@ -55,11 +55,7 @@ async fn planted(page: &Page<'_>) -> Outcome {
     fs::write(&path, serde_json::to_string(&to_tree(&shop, &SCHEMA))?)?;
     page.field("file").await?.send_keys(&path.display().to_string()).await?;
     page.until("file-note", |text| text.contains("shop is open")).await?;
-    let open =
-        "document.querySelectorAll('details[id^=open-]').forEach((region) => region.open = true)";
-    page.script(open, vec![]).await?;
-    page.settle().await?;
-    page.settle().await?;
+    page.open_all().await?;
     let seen = found(page).await?;
     assert!(seen.len() >= 5, "a maker finds only {seen:?}");
     Ok(())

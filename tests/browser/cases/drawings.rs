@@ -16,10 +16,6 @@ cases! { "drawings":
 /// WebKit's browser takes only so many downloads in a run.
 const SAVERS: &[Engine] = &[Engine::Chromium, Engine::Firefox];
 
-/// Opens everything that can be opened.
-const OPEN: &str =
-    "for (const details of document.querySelectorAll('details')) details.open = true";
-
 /// Every drawing that is seen, with the pixels of its smallest letters.
 const LETTERS: &str = "return [...document.querySelectorAll('svg.drawing')] \
     .filter((drawing) => drawing.querySelector('text') && drawing.getBoundingClientRect().width) \
@@ -35,16 +31,9 @@ const LEAST: f64 = 11.0;
 
 async fn letters_can_be_read(page: &Page<'_>, width: u32) -> Outcome {
     page.width(width).await?;
-    page.script(OPEN, vec![]).await?;
-    // Each region is drawn in a task of its own.
-    let mut found: Vec<(String, f64)> = Vec::new();
-    for _ in 0..40 {
-        page.settle().await?;
-        found = serde_json::from_value(page.script(LETTERS, vec![]).await?)?;
-        if found.len() >= DRAWN {
-            break;
-        }
-    }
+    page.open_all().await?;
+    let found = page.script(LETTERS, vec![]).await?;
+    let found: Vec<(String, f64)> = serde_json::from_value(found)?;
     assert!(found.len() >= DRAWN, "only {found:?} are drawn");
     let small: Vec<_> = found.iter().filter(|(_, pixels)| *pixels < LEAST).collect();
     assert!(small.is_empty(), "letters too small at {width}: {small:?}");
