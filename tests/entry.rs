@@ -17,7 +17,9 @@ fn sentences(text: &str) -> Vec<Say> {
         collect(entry::length(text, unit, Mm(40.0), Mm(700.0)), &mut said);
         collect(entry::size(text, unit), &mut said);
         collect(entry::paper(text, unit), &mut said);
-        said.extend(entry::kind_choices(text).into_iter().map(|choice| choice.label));
+        let stock = entry::paper(text, unit).value();
+        let choices = stock.iter().flat_map(entry::kind_choices);
+        said.extend(choices.map(|choice| choice.label));
         let phrase = entry::phrase(text, unit);
         assert!(phrase.fields.len() <= 5, "{text}");
     }

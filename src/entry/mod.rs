@@ -50,3 +50,4 @@ pub use paper_read::paper;
 pub use phrase::{Phrase, phrase};
 pub use reading::{Choice, Fault, Question, Reading};
 pub use size::size;
+pub use text::same_letters;

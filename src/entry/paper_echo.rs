@@ -1,10 +1,10 @@
 //! How a paper was understood, and the questions about it.
 
-use super::paper_read::{WEIGHT_RANGE, paper};
+use super::paper_read::WEIGHT_RANGE;
 use super::paper_scan::Described;
 use super::paper_words::usual;
 use super::text::{Line, quoted, tidy};
-use super::{Choice, LengthUnit, Question, Reading};
+use super::{Choice, Question, Reading};
 use crate::data::{BASIS_SIZES, BasisSize, UNSAID};
 use crate::paper::{Stock, Thickness, Weight, caliper, pounds};
 use crate::units::{Gsm, Measure, Mm, Unit};
@@ -129,23 +129,22 @@ fn too_odd(text: &str) -> Reading<Stock> {
     )
 }
 
-/// Ready answers that name the kind of a paper whose thickness depends on it: the text with the
-/// kind put behind. Empty where the kind or the thickness is said, or nothing is understood.
+/// Ready answers that name the kind of a paper whose thickness depends on it: what was typed with the
+/// kind put behind. Empty where the kind or the thickness is said.
 ///
 /// ```
-/// use quirefit::entry;
+/// use quirefit::entry::{self, LengthUnit};
+/// let stock = entry::paper("100# text", LengthUnit::Millimetre).value().unwrap();
 /// let typed: Vec<String> =
-///     entry::kind_choices("100# text").into_iter().map(|choice| choice.typed).collect();
+///     entry::kind_choices(&stock).into_iter().map(|choice| choice.typed).collect();
 /// assert_eq!(typed, ["100# text gloss", "100# text silk", "100# text uncoated"]);
 /// ```
 #[must_use]
-pub fn kind_choices(text: &str) -> Vec<Choice> {
-    let stock = paper(text, LengthUnit::Millimetre).value();
-    let open = |stock: &Stock| *stock.kind == UNSAID && stock.thickness == Thickness::FromKind;
-    if !stock.is_some_and(|stock| open(&stock)) {
+pub fn kind_choices(stock: &Stock) -> Vec<Choice> {
+    if *stock.kind != UNSAID || stock.thickness != Thickness::FromKind {
         return Vec::new();
     }
-    let text = tidy(text);
+    let text = tidy(&stock.typed);
     let choice =
         |(key, word): (&str, &str)| Choice { label: say(key), typed: format!("{text} {word}") };
     OFFERED_KINDS.into_iter().map(choice).collect()

@@ -63,19 +63,20 @@ pub(super) struct Described {
 pub(super) fn describe(line: &Line, default: LengthUnit) -> Described {
     let tokens = line.tokens();
     let said: Vec<String> = tokens.iter().filter_map(Token::word).map(str::to_owned).collect();
+    let unknown: Vec<String> = said.iter().filter(|word| !words::known(word)).cloned().collect();
     let mut described = Described {
         grade: words::grade(&said),
         kind: words::kind(&said),
         grain: words::grain(&said),
         shared: words::shared(&said),
-        known: tokens
-            .iter()
-            .any(|token| words::unit(token).is_some() || token.word().is_some_and(words::known)),
-        unknown: said.into_iter().filter(|word| !words::known(word)).collect(),
-        begun: tokens
-            .last()
-            .and_then(Token::word)
-            .is_some_and(|word| words::begins(word) && !words::known(word)),
+        // A unit is either a word or a sign.
+        known: unknown.len() < said.len()
+            || tokens.iter().any(|token| words::unit(token).is_some()),
+        begun: match (tokens.last().and_then(Token::word), unknown.last()) {
+            (Some(word), Some(other)) => word == other && words::begins(word),
+            _ => false,
+        },
+        unknown,
         ..Described::default()
     };
     let mut index = 0;

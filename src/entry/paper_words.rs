@@ -139,11 +139,14 @@ pub(super) enum PaperUnit {
 
 /// The unit that a piece of text names.
 pub(super) fn unit(token: &Token) -> Option<PaperUnit> {
-    let word = match token {
-        Token::Sign('#') => return Some(PaperUnit::Pounds),
-        Token::Sign('"') => return Some(PaperUnit::Thick(MM_PER_INCH, false)),
-        token => token.word()?,
-    };
+    match token {
+        Token::Sign('#') => Some(PaperUnit::Pounds),
+        Token::Sign('"') => Some(PaperUnit::Thick(MM_PER_INCH, false)),
+        token => unit_word(token.word()?),
+    }
+}
+
+fn unit_word(word: &str) -> Option<PaperUnit> {
     let mil = MM_PER_INCH / MILS_PER_INCH;
     let table: [(&[&str], PaperUnit); 11] = [
         (&GRAMMAGE, PaperUnit::Grammage),
@@ -188,17 +191,29 @@ pub(super) fn shared(words: &[String]) -> bool {
 pub(super) fn kind(words: &[String]) -> Option<&'static StockKind> {
     let has = |word: &str| words.iter().any(|said| said == word);
     let said = |typed: &&&str| typed.split(' ').all(has);
-    let kinds =
-        || STOCK_KINDS.iter().filter(move |kind| kind.typed.iter().any(|typed| said(&typed)));
-    let board = kinds().find(|kind| kind.bulk.is_none());
-    let double =
-        kinds().find(|kind| kind.typed.iter().any(|typed| typed.contains(' ') && said(&typed)));
-    let coated = kinds().find(|kind| kind.coated).map(|kind| {
+    let (mut board, mut double, mut coated, mut last) = (None, None, None, None);
+    for kind in &STOCK_KINDS {
+        let mut names = kind.typed.iter().filter(said).peekable();
+        if names.peek().is_none() {
+            continue;
+        }
+        last = Some(kind);
+        if kind.bulk.is_none() {
+            board = board.or(last);
+        }
+        if kind.coated {
+            coated = coated.or(last);
+        }
+        if names.any(|typed| typed.contains(' ')) {
+            double = double.or(last);
+        }
+    }
+    let coated = || {
         let cover = COVER.iter().any(|word| has(word));
-        let cover_kind = || stock_kind(&format!("{}-cover", kind.id));
-        cover.then(cover_kind).flatten().unwrap_or(kind)
-    });
-    board.or(double).or(coated).or_else(|| kinds().next_back())
+        let cover_kind = |kind: &StockKind| stock_kind(&format!("{}-cover", kind.id));
+        coated.map(|kind| cover.then(|| cover_kind(kind)).flatten().unwrap_or(kind))
+    };
+    board.or(double).or_else(coated).or(last)
 }
 
 /// The grain along or across the spine; long and short depend on the sheet and say neither.
@@ -216,7 +231,7 @@ pub(super) fn known(word: &str) -> bool {
     describes(word)
         || FILLERS.contains(&word)
         || ACROSS.contains(&word)
-        || unit(&Token::Word(word.to_owned())).is_some()
+        || unit_word(word).is_some()
 }
 
 /// Whether a word says what grade or kind a paper is.

@@ -3,7 +3,7 @@
 use super::length::{LENGTH_WORDS, inside, millimetres, unit_of};
 use super::number::{Number, Style};
 use super::size_unit::{Bare, bare};
-use super::text::{Line, Token, begins_one, quoted};
+use super::text::{Line, Token, begins_one, quoted, same_letters, small};
 use super::{LengthUnit, Reading};
 use crate::data::FINISHED_SIZES;
 use crate::units::{Mm, Size};
@@ -84,14 +84,16 @@ pub(super) fn is_size(tokens: &[Token]) -> bool {
 }
 
 fn named(name: &str) -> Option<Written> {
-    let lower = |row: &'static crate::data::NamedSize| (row.name.to_lowercase(), row);
-    let exact = FINISHED_SIZES.iter().map(lower).find(|(known, _)| known == name);
-    if let Some((_, row)) = exact {
+    let exact = FINISHED_SIZES.iter().find(|row| same_letters(row.name, name));
+    if let Some(row) = exact {
         return Some(Written::Named(row.name, row.size));
     }
     let words: [&[&str]; 4] = [&WIDE, &HIGH, &SQUARE, &FILLERS];
     let begun = name.is_empty()
-        || FINISHED_SIZES.iter().map(lower).any(|(known, _)| known.starts_with(name))
+        || FINISHED_SIZES.iter().any(|row| {
+            let mut letters = small(row.name);
+            small(name).all(|letter| letters.next() == Some(letter))
+        })
         || name
             .split(' ')
             .next_back()

@@ -207,3 +207,13 @@ pub(super) fn begins_one(typed: &str, words: &[&str]) -> bool {
     !typed.is_empty()
         && words.iter().any(|word| word.len() > typed.len() && word.starts_with(typed))
 }
+
+/// Whether two texts are the same but for capitals.
+pub fn same_letters(one: &str, other: &str) -> bool {
+    small(one).eq(small(other))
+}
+
+/// The letters of a text, none of them a capital.
+pub(super) fn small(text: &str) -> impl Iterator<Item = char> {
+    text.chars().flat_map(char::to_lowercase)
+}

@@ -6,6 +6,7 @@ use super::{Dummy, HeadFoot, Identity, ImagesMovedBy, Job, Pairs, Role, RouteWis
 use crate::draft::{Draft, Field, FieldError, Group, Kind, Value, read_text};
 use crate::entry::{
     Choice, Cover, Fault, LengthUnit, PageCount, Question, Reading, kind_choices, pages_echo,
+    same_letters,
 };
 use crate::paper::{Grain, Stock};
 use crate::shop::Shop;
@@ -324,8 +325,8 @@ impl Reader<'_> {
     }
 
     fn stock(&mut self, path: &str) -> Option<Stock> {
-        let typed = self.draft.get(path).trim().to_lowercase();
-        let own = self.shop.stocks.iter().find(|stock| stock.name.to_lowercase() == typed);
+        let typed = self.draft.get(path).trim();
+        let own = self.shop.stocks.iter().find(|stock| same_letters(&stock.name, typed));
         if let Some(stock) = own {
             let echo = say("entry.paper.own").typed("paper", stock.typed.clone());
             return self.note(path, Reading::Understood(stock.clone(), echo));
@@ -334,7 +335,7 @@ impl Reader<'_> {
             Some(Value::Paper(stock)) => stock,
             _ => return None,
         };
-        let choices = kind_choices(self.draft.get(path));
+        let choices = kind_choices(&stock);
         if let Some(note) = self.notes.get_mut(path)
             && let Note::Echo(echo) = note
             && !choices.is_empty()
