@@ -50,6 +50,7 @@ pub fn leaves(job: &Job, stack: &Stack, fold: &Fold, out: &mut Vec<Leaf>) {
     let wrap = wraps.nominal;
     let first = stack.calipers.first().copied().unwrap_or_default().times(1.0 / 2.0);
     let sheets = job.sheets();
+    out.reserve(sheets.get() as usize);
     let half = 1.0 / 2.0;
     let outermost = job.sections.iter().position(|section| section.sheets.get() > 0);
     let (mut place, mut trade) = (0, Mm::ZERO);

@@ -39,17 +39,15 @@ impl Folios {
 #[must_use]
 pub fn folios(job: &Job, place: u32, sheets: Sheets) -> Folios {
     let apart = u32::from(job.numbering == Numbering::SeparateCover);
-    let (k, n, kind): (u32, u32, fn(u32) -> Folio) = if place <= apart {
-        (1, 1, Folio::Cover)
-    } else {
-        (place - apart, sheets.get() - apart, Folio::Page)
-    };
+    let of_cover = place <= apart;
+    let (k, n) = if of_cover { (1, 1) } else { (place - apart, sheets.get() - apart) };
+    let folio = |number| if of_cover { Folio::Cover(number) } else { Folio::Page(number) };
     let last = PAGES_PER_SHEET * n;
     Folios {
-        front_left: kind(last - 2 * k + 2),
-        front_right: kind(2 * k - 1),
-        back_left: kind(2 * k),
-        back_right: kind(last - 2 * k + 1),
+        front_left: folio(last - 2 * k + 2),
+        front_right: folio(2 * k - 1),
+        back_left: folio(2 * k),
+        back_right: folio(last - 2 * k + 1),
     }
 }
 

@@ -26,8 +26,10 @@ impl Room {
     }
 }
 
-/// Times a slope is followed before whole sheets are tried; the sums are nearly straight.
+/// Times a slope is followed at most before whole sheets are tried; the sums are nearly straight.
 const ROUNDS: u32 = 4;
+/// Sheets that no further round would add to.
+const STEP: f64 = 1e-9;
 
 /// Thickness of sheets lying on each other, at its high end, while sheets of one lot are added.
 struct Sum {
@@ -124,7 +126,12 @@ pub(super) fn room(id: LimitId, larger: &Larger, job: &Job, spare: f64) -> Room 
     }
     let mut sheets = 0.0;
     for _ in 0..ROUNDS {
-        sheets += left(sheets) / (left(sheets) - left(sheets + 1.0));
+        let here = left(sheets);
+        let step = here / (here - left(sheets + 1.0));
+        sheets += step;
+        if step.abs() < STEP {
+            break;
+        }
     }
     let exact = sheets;
     sheets = sheets.floor();

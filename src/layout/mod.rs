@@ -19,12 +19,16 @@ use crate::paper::Grain;
 use crate::shop::Shop;
 use crate::units::{Band, Mm, Money, Size};
 use place::Needs;
-use rank::{Prices, SIDES};
+use rank::{Prices, Rank, SIDES};
+
+/// The routes, in the order in which they are tried.
+const ROUTES: [Route; 2] = [Route::CutFirst, Route::Straight];
 
 /// How a press sheet comes onto the line.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub enum Route {
     /// Cut to the planned flat sheets before.
+    #[default]
     CutFirst,
     /// As one piece; all that is too large becomes trim.
     Straight,
@@ -80,7 +84,7 @@ pub struct Edges {
 }
 
 /// One way of using one press sheet.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Way {
     /// Index of the press sheet in the shop.
     pub sheet: usize,
@@ -148,8 +152,8 @@ pub struct Needed {
 pub struct Layout {
     /// One for each press sheet and route, in the shop's order.
     ways: Vec<Way>,
-    /// Their indices, best first; refused ones last.
-    order: Vec<usize>,
+    /// Where they stand, best first; refused ones last.
+    order: Vec<Rank>,
     /// Index of the way that is taken.
     chosen: Option<usize>,
     /// Ranked by cost; otherwise by waste.
@@ -163,7 +167,7 @@ pub struct Layout {
 impl Layout {
     /// Every way, best first, refused ones last.
     pub fn ranked(&self) -> impl Iterator<Item = &Way> {
-        self.order.iter().filter_map(|index| self.ways.get(*index))
+        self.order.iter().filter_map(|rank| self.ways.get(rank.place))
     }
     /// The way that is taken: the best, or the best of what was asked for. It may be refused when one
     /// press sheet was asked for.
@@ -193,29 +197,30 @@ pub fn layout(job: &Job, shop: &Shop, line: &Line, book: (&Trim, &[Leaf]), out: 
     out.by_cost = prices.known();
     out.needed = None;
     out.copy = CopyShape::of(job);
-    out.ways.clear();
+    // Ways are large: they are worked out where they stay.
+    out.ways.resize(ROUTES.len() * shop.press_sheets.len(), Way::default());
     out.order.clear();
-    for (index, sheet) in shop.press_sheets.iter().enumerate() {
-        for route in [Route::CutFirst, Route::Straight] {
-            let priced = |fold_along_long| {
-                let mut way = needs.place(index, sheet, route, fold_along_long);
-                way.cost = prices.set(sheet, way.flats());
-                way
-            };
-            let (one, other) = (priced(true), priced(false));
-            let better = rank::compare(&one, &other, out.by_cost).is_le();
-            out.ways.push(if better { one } else { other });
+    let mut turned = Way::default();
+    for (place, way) in out.ways.iter_mut().enumerate() {
+        let index = place / ROUTES.len();
+        let (Some(sheet), Some(route)) =
+            (shop.press_sheets.get(index), ROUTES.get(place % ROUTES.len()))
+        else {
+            continue;
+        };
+        let rank = |fold_along_long, way: &mut Way| {
+            needs.place((index, sheet), *route, fold_along_long, way);
+            way.cost = prices.set(sheet, way.flats());
+            Rank::of(way, out.by_cost, place)
+        };
+        let (mut best, other) = (rank(true, way), rank(false, &mut turned));
+        if other.cmp(&best).is_lt() {
+            (best, *way) = (other, turned);
         }
+        out.order.insert(out.order.partition_point(|known| known.cmp(&best).is_lt()), best);
     }
-    out.order.extend(0..out.ways.len());
-    let ways = &out.ways;
-    // Unstable, since a stable sort allocates; no two ways compare equal.
-    out.order.sort_unstable_by(|a, b| match (ways.get(*a), ways.get(*b)) {
-        (Some(one), Some(other)) => rank::compare(one, other, out.by_cost),
-        _ => a.cmp(b),
-    });
-    out.chosen =
-        out.order.iter().copied().find(|index| ways.get(*index).is_some_and(|way| takes(job, way)));
+    let usable = |rank: &&Rank| out.ways.get(rank.place).is_some_and(|way| takes(job, way));
+    out.chosen = out.order.iter().find(usable).map(|rank| rank.place);
 }
 
 /// Whether a way is one that the job asks for. What the line would refuse is taken all the same when

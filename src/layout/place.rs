@@ -83,14 +83,14 @@ impl<'a> Needs<'a> {
         }
     }
 
-    /// Tries one press sheet.
+    /// Tries one press sheet; what stood in `way` is replaced.
     pub(super) fn place(
         &self,
-        index: usize,
-        sheet: &PressSheet,
+        (index, sheet): (usize, &PressSheet),
         route: Route,
         fold_along_long: bool,
-    ) -> Way {
+        way: &mut Way,
+    ) {
         let (long, short) =
             (sheet.size.width.max(sheet.size.height), sheet.size.width.min(sheet.size.height));
         let press = if fold_along_long { Size::new(short, long) } else { Size::new(long, short) };
@@ -106,7 +106,7 @@ impl<'a> Needs<'a> {
         } else {
             edges.top = sheet.gripper;
         }
-        let way = Way {
+        *way = Way {
             sheet: index,
             route,
             fold_along_long,
@@ -135,22 +135,21 @@ impl<'a> Needs<'a> {
         };
         let across = Axis { length: press.width, low: edges.left, high: edges.right };
         let along = Axis { length: press.height, low: edges.top, high: edges.bottom };
-        let mut way = match route {
+        match route {
             Route::CutFirst => self.cut_first(way, &across, &along),
             Route::Straight => self.straight(way, &across, &along),
-        };
-        self.chips(&mut way);
+        }
+        self.chips(way);
         // Straight through, a sheet narrower than the planned flat holds less than that of it.
         let flat = Size::new(self.flat.width.min(press.width), self.flat.height.min(press.height));
         let flats = f64::from(way.flats()) * flat.width.get() * flat.height.get();
         let whole = press.width.get() * press.height.get();
         way.used = flats / whole;
         way.waste = whole - flats;
-        way
     }
 
     /// As many flats as the sheet holds, in rows and columns, so that every cut runs right through.
-    fn cut_first(&self, way: Way, across: &Axis, along: &Axis) -> Way {
+    fn cut_first(&self, way: &mut Way, across: &Axis, along: &Axis) {
         let beyond = |trim: Mm| (self.beyond - trim).max(Mm::ZERO);
         let ends = self.head.min(self.foot);
         let columns =
@@ -158,20 +157,18 @@ impl<'a> Needs<'a> {
         let rows =
             along.fill(self.flat.height, ends - self.beyond, beyond(self.head) + beyond(self.foot));
         if columns.count == 0 || rows.count == 0 {
-            return Way { refusal: Some(self.lacking(across, along)), ..way };
+            way.refusal = Some(self.lacking(across, along));
+            return;
         }
         let rest = Size::new(across.length - columns.block, along.length - rows.block);
         let (beside, below) =
             (Size::new(rest.width, along.length), Size::new(across.length, rest.height));
         let area = |piece: Size| piece.width.get() * piece.height.get();
-        Way {
-            grid: (columns.count, rows.count),
-            origin: Size::new(columns.start, rows.start),
-            pitch: Size::new(columns.pitch, rows.pitch),
-            offcut: if area(beside) >= area(below) { beside } else { below },
-            cuts: cuts(&columns, across, self.flat.width) + cuts(&rows, along, self.flat.height),
-            ..way
-        }
+        way.grid = (columns.count, rows.count);
+        way.origin = Size::new(columns.start, rows.start);
+        way.pitch = Size::new(columns.pitch, rows.pitch);
+        way.offcut = if area(beside) >= area(below) { beside } else { below };
+        way.cuts = cuts(&columns, across, self.flat.width) + cuts(&rows, along, self.flat.height);
     }
 
     /// Why not even one flat has room.
@@ -192,7 +189,7 @@ impl<'a> Needs<'a> {
     }
 
     /// The whole press sheet as one flat: c = W_press / 2 − w − wrap.
-    fn straight(&self, way: Way, across: &Axis, along: &Axis) -> Way {
+    fn straight(&self, way: &mut Way, across: &Axis, along: &Axis) {
         let face_cut = across.length / 2.0 - self.half;
         let first = self.head.max(along.low + self.beyond);
         let last = along.length - self.copies - self.foot.max(along.high + self.beyond);
@@ -219,16 +216,13 @@ impl<'a> Needs<'a> {
             None
         };
         let held = refusal.is_none_or(Refusal::by_line);
-        Way {
-            grid: if held { (1, 1) } else { (0, 0) },
-            pitch: way.press,
-            flat: way.press,
-            face_cut,
-            head_trim: middle.min(last).max(first),
-            cuts: if self.cut_to_height { 2 } else { 0 },
-            refusal,
-            ..way
-        }
+        way.grid = if held { (1, 1) } else { (0, 0) };
+        way.pitch = way.press;
+        way.flat = way.press;
+        way.face_cut = face_cut;
+        way.head_trim = middle.min(last).max(first);
+        way.cuts = if self.cut_to_height { 2 } else { 0 };
+        way.refusal = refusal;
     }
 
     /// Chips with their tolerance; straight through, the line's cut must take them.

@@ -5,7 +5,6 @@ use crate::job::Job;
 use crate::paper::Grain;
 use crate::shop::{PressSheet, Shop};
 use crate::units::{MM2_PER_M2, Money};
-use core::cmp::Ordering;
 
 /// Grams in a kilogram.
 const GRAM_PER_KILO: f64 = 1000.0;
@@ -91,32 +90,72 @@ const fn gravity(way: &Way) -> Gravity {
     }
 }
 
-/// Better first. Two ways with fibres across the fold come after all others: such books crack and
-/// gape whatever they cost. At the same cost and waste the planned cut comes before one that falls
-/// out, then fewer cuts.
-pub(super) fn compare(one: &Way, other: &Way, by_cost: bool) -> Ordering {
-    let price = |way: &Way| if by_cost { way.cost.map_or(f64::INFINITY, Money::get) } else { 0.0 };
-    // Of one sheet that is refused both ways the nearer miss; waste says nothing then.
-    let waste = |way: &Way| if way.flats() > 0 { -way.used } else { missing(way) };
-    let apart = (gravity(one), across(one)).cmp(&(gravity(other), across(other)));
-    if apart.is_ne() {
-        return apart;
-    }
-    price(one)
-        .total_cmp(&price(other))
-        .then_with(|| waste(one).total_cmp(&waste(other)))
-        .then_with(|| (one.route == Route::Straight).cmp(&(other.route == Route::Straight)))
-        .then_with(|| one.cuts.cmp(&other.cuts))
-        .then_with(|| one.sheet.cmp(&other.sheet))
+/// Where a way stands among others: less is better, and what is named first weighs most. Two ways
+/// with fibres across the fold come after all others: such books crack and gape whatever they cost. At
+/// the same cost and waste the planned cut comes before one that falls out, then fewer cuts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Rank {
+    gravity: Gravity,
+    across: bool,
+    price: Key,
+    waste: Key,
+    route: Route,
+    cuts: u32,
+    /// The way's place in the shop's order.
+    pub(super) place: usize,
 }
 
-fn across(way: &Way) -> bool {
-    way.grain == Grain::AcrossSpine
+impl Rank {
+    pub(super) fn of(way: &Way, by_cost: bool, place: usize) -> Self {
+        let price = way.cost.filter(|_| by_cost).map_or(f64::INFINITY, Money::get);
+        // Of one sheet that is refused both ways the nearer miss; waste says nothing then.
+        let waste = if way.flats() > 0 { -way.used } else { missing(way) };
+        Self {
+            gravity: gravity(way),
+            across: way.grain == Grain::AcrossSpine,
+            price: Key::of(price),
+            waste: Key::of(waste),
+            route: way.route,
+            cuts: way.cuts,
+            place,
+        }
+    }
 }
 
 fn missing(way: &Way) -> f64 {
     match way.refusal {
         Some(Refusal::Small(by) | Refusal::Edges(by)) => by.get(),
         _ => 0.0,
+    }
+}
+
+/// A number as a whole one in the same order: that of `f64::total_cmp`, worked out once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Key(i64);
+
+impl Key {
+    const fn of(number: f64) -> Self {
+        // Negative numbers grow with their bits turned round, all but the sign.
+        let bits = number.to_bits().cast_signed();
+        Self(bits ^ (bits >> (i64::BITS - 1)).cast_unsigned().wrapping_shr(1).cast_signed())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Key;
+
+    #[test]
+    fn keys_are_in_the_order_of_their_numbers() {
+        let numbers = [f64::NEG_INFINITY, -7.5, -1e-300, -0.0, 0.0, 0.25, 3e8, f64::INFINITY];
+        for one in numbers {
+            for other in numbers {
+                assert_eq!(
+                    Key::of(one).cmp(&Key::of(other)),
+                    one.total_cmp(&other),
+                    "{one} {other}"
+                );
+            }
+        }
     }
 }
