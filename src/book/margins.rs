@@ -55,7 +55,7 @@ pub fn distance_left(job: &Job, leaf: &Leaf, distance: Mm) -> Mm {
 
 /// How near the knife comes over the whole book.
 fn clearance(job: &Job, leaves: &[Leaf], distance: Mm) -> Clearance {
-    let mut result = Clearance { distance, left: distance, ..Clearance::default() };
+    let mut result = Clearance { distance, ..Clearance::default() };
     for leaf in leaves {
         let left = distance_left(job, leaf, distance);
         if result.worst == 0 || left < result.left {

@@ -7,7 +7,7 @@ mod wire;
 
 pub use limits::{Answer, LIMITS, LimitCheck, LimitId, check_limits};
 pub use room::Room;
-pub use stitch::{Move, Placed, Placement, Stitch, even_position, place, usual_count};
+pub use stitch::{Move, Placed, Placement, Stitch, place, usual_count};
 pub use wire::{Wire, draw, leg, wire, wire_mass};
 
 use crate::book::{Stack, Trim};

@@ -87,12 +87,6 @@ pub fn usual_count(spine: Mm) -> u32 {
     2 + beyond(practice.two_up_to.value) + beyond(practice.three_up_to.value)
 }
 
-/// The middle of stitch j of m, spread evenly along a spine: (2j − 1) / (2m) · h (common practice).
-#[must_use]
-pub fn even_position(j: u32, m: u32, spine: Mm) -> Mm {
-    spine * (f64::from(2 * j) - 1.0) / f64::from(2 * m)
-}
-
 /// Places the stitches of a set.
 ///
 /// Evenly spread, then moved to the nearest pitch that the heads can stand at, if that keeps them
