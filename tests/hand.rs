@@ -11,7 +11,7 @@ mod support;
 
 use quirefit::data::{Line, Range};
 use quirefit::draft::Draft;
-use quirefit::plan::{LimitCheck, LimitId, Placed, Plan, Refusal, Route, Way, plan};
+use quirefit::plan::{LimitCheck, LimitId, Placed, Plan, Refusal, Route, Shape, Way, plan};
 use quirefit::shop::{self, PressSheet, Shop};
 use quirefit::units::{Mm, Money, Size};
 
@@ -95,6 +95,26 @@ fn words_on_the_spine_keep_clear_of_both_its_edges() {
     let thick = planned(&shop, &[("pages", "200 self cover")]);
     near(thick.results.cover.text_room.get(), 2.3);
     assert_eq!(planned(&shop, &[]).results.cover.text_room, Mm::ZERO);
+}
+
+/// A fold measured on a dummy saves its factor of the whole stack, whether geometry knows it (π/2 to 2) or
+/// paper was crushed (less) or left room (more): 1 mm deep, 1.2 saves 1.2 mm, 2.3 saves 2.3 mm.
+#[test]
+fn a_measured_factor_is_kept_beyond_geometry() {
+    for factor in [0.8, 1.2, 1.6, 1.8, 2.0, 2.3] {
+        let shape = Shape::of_factor(factor);
+        near(shape.path_saved(Mm(1.0), Mm(1.0)).get(), factor);
+        near(shape.factor(), factor);
+    }
+}
+
+/// Nothing was said of where art stands, so the safe distance is asked: 5 mm; a page number 8 mm from the
+/// face is asked for its own.
+#[test]
+fn each_distance_from_the_face_is_asked_for() {
+    let planned = planned(&shop(line(), Vec::new()), &[("folio_face", "8 mm")]);
+    assert_eq!(planned.results.margins.art.distance, Mm(5.0));
+    assert_eq!(planned.results.margins.folio.unwrap().distance, Mm(8.0));
 }
 
 /// Three stitches on 150 mm stand in the middle of its thirds: at 1/6, 3/6 and 5/6. Each is 12.7 mm of
