@@ -214,3 +214,37 @@ fn texts_and_files_are_handed_over_by_name() {
         assert!(copied(&patches).is_none());
     }
 }
+
+/// While a field cannot be read the page goes on showing the book before. Nobody is handed that one.
+#[test]
+fn nothing_goes_out_for_a_book_that_nobody_typed() {
+    let (mut session, _) = started(DISK, None);
+    for (field, typed) in [("size", "5x5 m"), ("pages", "80 pag")] {
+        let before = session.draft().get(field).to_owned();
+        session.handle(&Event::new("input", field, typed));
+        let mut told = Vec::new();
+        for act in
+            ["copy-text", "save-tables", "save-xjdf", "save-cover", "save-creep", "print-card"]
+        {
+            let patches = session.handle(&Event::new("act", act, ""));
+            let out = |patch: &Patch| {
+                matches!(
+                    patch,
+                    Patch::Copy { .. }
+                        | Patch::Download { .. }
+                        | Patch::Save { .. }
+                        | Patch::Print {}
+                )
+            };
+            assert!(!patches.iter().any(out), "{act} with {typed}: {patches:?}");
+            told.extend(patches);
+        }
+        let note = shown(&told, "file-note");
+        assert!(note.contains(&format!("<code>{field}</code> <q>{typed}</q>")), "{note}");
+        // The job itself is kept as it is typed, and what can be read goes out again.
+        assert!(download(&mut session, "save-job").unwrap().1.contains(typed));
+        session.handle(&Event::new("input", field, &before));
+        let patches = session.handle(&Event::new("act", "copy-text", ""));
+        assert!(copied(&patches).is_some(), "{before}");
+    }
+}

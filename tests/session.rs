@@ -330,6 +330,17 @@ fn figures_are_called_the_same_before_and_after_the_start() {
     assert_eq!(before, after);
 }
 
+/// A separate cover does not fill the sheets inside: 7 pages are 8 with a blank, whatever lies around.
+#[test]
+fn blanks_are_named_beside_a_cover_too() {
+    let mut page = Page::open(None);
+    page.input("pages", "8");
+    assert!(page.words("echo-pages").contains("8 pages inside + 4 cover = 12 pages"));
+    page.input("pages", "7");
+    let told = page.words("echo-pages");
+    assert!(told.contains("8 pages, 1 blank") && told.contains("a 4-page cover"), "{told}");
+}
+
 #[test]
 fn a_line_typed_key_by_key_ends_in_an_answer() {
     let mut page = Page::open(None);

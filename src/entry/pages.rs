@@ -214,17 +214,12 @@ fn ranged(written: &Written, text: &str) -> Reading<PageCount> {
         );
     }
     let count = PageCount { inside, cover: written.cover };
-    Reading::Understood(count, echo(count))
-}
-
-/// How the pages of a section are understood: "12 pages = 6 leaves = 3 folded sheets".
-#[must_use]
-pub fn pages_echo(inside: Pages) -> Say {
-    echo(PageCount { inside, cover: Cover::Unsaid })
+    Reading::Understood(count, pages_echo(count))
 }
 
 /// How a page count is understood: "15 pages → 16 pages, 1 blank, 4 folded sheets".
-fn echo(count: PageCount) -> Say {
+#[must_use]
+pub fn pages_echo(count: PageCount) -> Say {
     let sheets = count.inside.sheets();
     let full = sheets.pages();
     let paged = |pages: Pages| say("entry.n-pages").count("n", pages);

@@ -241,9 +241,13 @@ impl Reader<'_> {
             };
             self.notes.insert("cover".to_owned(), Note::Echo(say(key)));
         } else if cover.is_some() && count.cover == Cover::Unsaid {
-            let total = count.inside.sheets().pages() + Pages(crate::units::PAGES_PER_SHEET);
-            let echo =
-                say("entry.pages.plus-cover").put("inside", count.inside).put("total", total);
+            let total = count.inside + Pages(crate::units::PAGES_PER_SHEET);
+            let echo = match count.inside.blanks() {
+                Pages(0) => {
+                    say("entry.pages.plus-cover").put("inside", count.inside).put("total", total)
+                }
+                _ => pages_echo(PageCount { cover: Cover::Plus, ..*count }),
+            };
             self.notes.insert("pages".to_owned(), Note::Echo(echo));
         }
     }
@@ -405,7 +409,10 @@ impl Reader<'_> {
             let around = self.choice(&at("place")) == "around";
             let pages = self.number(&at("pages")).map(|pages| Pages(pages as u32));
             if let Some(pages) = pages {
-                self.notes.insert(at("pages"), Note::Echo(pages_echo(pages)));
+                self.notes.insert(
+                    at("pages"),
+                    Note::Echo(pages_echo(PageCount { inside: pages, cover: Cover::Unsaid })),
+                );
             }
             match (pages, self.stock(&at("paper"))) {
                 (Some(pages), Some(stock)) => inserts.push((pages, stock, around)),

@@ -58,24 +58,27 @@ impl Session {
         let write = |scene: Scene| {
             (document.write)(&pdf::Wanted { scene: &scene, language, code: code.as_ref() })
         };
-        let note = match self.scene().map(write) {
-            Some(Some(file)) => {
+        let note = match self.settled().map(write) {
+            Ok(Some(file)) => {
                 let name = self.file_name(&format!("{}.pdf", document.name));
                 let base64 = Base64::encode_string(&file.bytes);
                 out.push(Patch::Save { name: name.clone(), base64 });
                 let key = if file.replaced { "pdf.replaced" } else { "pdf.saved" };
                 Note::Done(say(key).text("file", name))
             }
-            Some(None) => Note::said("sheet.none"),
-            None => Note::said("answer.empty"),
+            Ok(None) => Note::said("sheet.none"),
+            Err(note) => note,
         };
         self.note(note, out);
     }
 
     /// Saves a drawing: as it is, or as dots that the browser makes of it.
-    fn save_picture(&self, dots: bool, id: &str, out: &mut Vec<Patch>) {
-        let made = self.scene().and_then(|scene| pictures::file(&scene, id));
-        let Some((svg, width, height)) = made else { return };
+    fn save_picture(&mut self, dots: bool, id: &str, out: &mut Vec<Patch>) {
+        let (svg, width, height) = match self.settled().map(|scene| pictures::file(&scene, id)) {
+            Ok(Some(made)) => made,
+            Ok(None) => return,
+            Err(note) => return self.note(note, out),
+        };
         let name = self.file_name(&format!("{id}.{}", if dots { "png" } else { "svg" }));
         if dots {
             let count = |length: f64| ((length / PNG_DOT).round() as u32).to_string();
@@ -85,15 +88,26 @@ impl Session {
         }
     }
 
+    /// The book for whoever takes it away, or why there is none. Never the one before it, which the page
+    /// goes on showing while a field cannot be read.
+    pub(super) fn settled(&self) -> Result<Scene<'_>, Note> {
+        let scene = self.scene().ok_or_else(|| Note::said("answer.empty"))?;
+        let reading = job::read(&self.draft, &self.shop);
+        match reading.job {
+            Some(_) => Ok(scene),
+            None => Err(Note::Faults("answer.unread", reading.errors(&self.draft))),
+        }
+    }
+
     /// Hands over something of the plan, or says that there is none yet.
     fn with_scene(&mut self, out: &mut Vec<Patch>, make: impl Fn(&Scene) -> Output) {
-        match self.scene().map(|scene| make(&scene)) {
-            Some(Output::File(extension, text)) => self.download(extension, text, out),
-            Some(Output::Clipboard(key, text)) => {
+        match self.settled().map(|scene| make(&scene)) {
+            Ok(Output::File(extension, text)) => self.download(extension, text, out),
+            Ok(Output::Clipboard(key, text)) => {
                 out.push(Patch::Copy { text });
                 self.note(Note::said(key), out);
             }
-            None => self.note(Note::said("answer.empty"), out),
+            Err(note) => self.note(note, out),
         }
     }
 

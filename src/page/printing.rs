@@ -1,7 +1,6 @@
 //! What goes onto paper: the whole page with every region open, or the job card alone.
 
 use super::event::Patch;
-use super::files::Note;
 use super::session::Session;
 use crate::view::html;
 use crate::view::qr::Code;
@@ -50,14 +49,17 @@ impl Session {
 
     /// Prints the job card, which holds the line's figures: never for a client.
     pub(super) fn print_card(&mut self, out: &mut Vec<Patch>) {
-        let scene = self.scene().filter(|scene| scene.reading != Reading::Client);
+        if self.reading == Reading::Client {
+            return;
+        }
         let code = Code::of(&self.draft, &self.address);
-        if let Some(card) = scene.map(|scene| html::card(&scene, code.as_ref()).into_string()) {
-            self.set_html("job-card", card, out);
-            self.set_attr("page".to_owned(), ALONE, Some("card"), out);
-            out.push(Patch::Print {});
-        } else {
-            self.note(Note::said("answer.empty"), out);
+        match self.settled().map(|scene| html::card(&scene, code.as_ref()).into_string()) {
+            Ok(card) => {
+                self.set_html("job-card", card, out);
+                self.set_attr("page".to_owned(), ALONE, Some("card"), out);
+                out.push(Patch::Print {});
+            }
+            Err(note) => self.note(note, out),
         }
     }
 
@@ -82,10 +84,15 @@ impl Session {
 
     /// How every figure was worked out, for paper; not for a client.
     pub(super) fn print_figures(&mut self, out: &mut Vec<Patch>) {
-        let scene = self.scene().filter(|scene| scene.reading != Reading::Client);
-        if let Some(all) = scene.map(|scene| html::appendix(&scene).into_string()) {
-            self.set_html("appendix", all, out);
-            self.print_page(out);
+        if self.reading == Reading::Client {
+            return;
+        }
+        match self.settled().map(|scene| html::appendix(&scene).into_string()) {
+            Ok(all) => {
+                self.set_html("appendix", all, out);
+                self.print_page(out);
+            }
+            Err(note) => self.note(note, out),
         }
     }
 }
