@@ -97,6 +97,15 @@ fn words_on_the_spine_keep_clear_of_both_its_edges() {
     assert_eq!(planned(&shop, &[]).results.cover.text_room, Mm::ZERO);
 }
 
+/// Open, the cover is 2 × (100 + 1) by 150 mm; with 3 mm of bleed all round 208 by 156.
+#[test]
+fn bleed_lies_all_round_the_open_cover() {
+    let cover = planned(&shop(line(), Vec::new()), &[]).results.cover;
+    near(cover.open.width.get(), 202.0);
+    near(cover.with_bleed.width.get(), 208.0);
+    near(cover.with_bleed.height.get(), 156.0);
+}
+
 /// A fold measured on a dummy saves its factor of the whole stack, whether geometry knows it (π/2 to 2) or
 /// paper was crushed (less) or left room (more): 1 mm deep, 1.2 saves 1.2 mm, 2.3 saves 2.3 mm.
 #[test]
