@@ -41,7 +41,8 @@ async fn begin(page: &Page<'_>, pages: usize) -> Outcome {
     page.type_into("copies", "500").await?;
     let path = file(page, "inside.pdf", &written(&a5(pages)))?;
     bring(page, &path).await?;
-    page.until("design-found", |text| text.contains("inside.pdf")).await.map(drop)
+    let known = format!("inside.pdf. {pages} page");
+    page.until("design-found", |text| text.contains(&known)).await.map(drop)
 }
 
 fn qpdf(arguments: &[&str]) -> Outcome<String> {
