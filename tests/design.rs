@@ -179,6 +179,13 @@ fn proof_and_pairs_are_ordered_and_written() {
         page.tell("design", "written", name);
         assert!(page.state().contains("is written"), "{}", page.state());
     }
+    // What is shown while a field cannot be read is the book before: no page is laid for that one.
+    page.typed(&[("size", "5x5 m")]);
+    for act in ["design-proof", "design-pairs"] {
+        assert!(page.asked("act", act, "").is_empty(), "{act}");
+    }
+    assert!(page.html["file-note"].contains("<code>size</code> <q>5x5 m</q>"));
+    page.typed(&[("size", "A5")]);
     page.asked("act", "design-proof", "");
     assert_eq!(page.asked("act", "design-stop", "")[0].0, "stop");
     assert!(page.found().contains("inside.pdf"), "what was read is still open");

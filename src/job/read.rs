@@ -378,7 +378,7 @@ impl Reader<'_> {
             return None;
         }
         let sheets = &self.shop.press_sheets;
-        let known = sheets.iter().position(|sheet| sheet.name.eq_ignore_ascii_case(name));
+        let known = sheets.iter().position(|sheet| same_letters(&sheet.name, name));
         let reading = match known.and_then(|index| Some((index, sheets.get(index)?))) {
             Some((index, sheet)) => Reading::Understood(
                 index,

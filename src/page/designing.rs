@@ -9,6 +9,7 @@ use crate::intake::{Binding, Facts, Offered, Order, Part, Sources, Unreadable, p
 use crate::job::Numbering;
 use crate::units::{Mm, PAGES_PER_SHEET, fixed, trimmed};
 use crate::view::Reading;
+use crate::view::html::Scene;
 use crate::view::html::design::{Come, SHOWN, Shown, came, compared, refused, working};
 use crate::view::pdf;
 use crate::words::{Say, say};
@@ -247,17 +248,20 @@ impl Session {
         }
         let name = self.file_name(if pairs { "pairs.pdf" } else { "proof.pdf" });
         let binding = self.binding();
-        let order = self.scene().zip(self.designing.shown(binding).delivery()).and_then(
-            |(scene, delivery)| -> Option<Order> {
-                let sources = Sources::of(&delivery, scene.job, scene.plan, binding);
-                let language = self.language.tag;
-                if pairs {
-                    pdf::pairs(&scene, &sources, binding, language)
-                } else {
-                    Some(pdf::proof(&scene, &sources, binding, language))
-                }
-            },
-        );
+        let write = |scene: Scene| -> Option<Order> {
+            let delivery = self.designing.shown(binding).delivery()?;
+            let sources = Sources::of(&delivery, scene.job, scene.plan, binding);
+            let language = self.language.tag;
+            if pairs {
+                pdf::pairs(&scene, &sources, binding, language)
+            } else {
+                Some(pdf::proof(&scene, &sources, binding, language))
+            }
+        };
+        let order = match self.settled().map(write) {
+            Ok(order) => order,
+            Err(note) => return self.note(note, out),
+        };
         if let Some(order) = order {
             self.ask_design("write", &name, pass(&order), out);
             self.designing.doing = Doing::Writing(name, 0);
