@@ -288,6 +288,24 @@ proptest! {
         drop(sentences(&text));
     }
 
+    /// A number with letters behind it that may be its unit goes into one field whole, or into none.
+    #[test]
+    fn a_line_takes_a_number_whole_or_leaves_it_whole(
+        number in "[1-9][0-9]{0,3}(\\.[0-9])?",
+        gap in "( )?",
+        unit in "[bcdfghjkqvwxz]{1,5}",
+    ) {
+        let piece = format!("{number}{gap}{unit}");
+        let said = entry::phrase(&format!("A4, {piece}, 130 silk"), LengthUnit::Millimetre);
+        let fields: Vec<&str> = said.fields.iter().map(|(_, text)| text.as_str()).collect();
+        prop_assert!(fields.contains(&"A4") && fields.contains(&"130 silk"), "{:?}", said);
+        if fields.len() == 2 {
+            prop_assert_eq!(said.rest, [piece]);
+        } else {
+            prop_assert!(fields.contains(&piece.as_str()) && said.rest.is_empty(), "{:?}", said);
+        }
+    }
+
     #[test]
     fn printed_numbers_are_read_back(tenths in 0_u32..1_000_000, places in 0_usize..6) {
         let value = f64::from(tenths) / 10_f64.powi(places as i32);

@@ -424,6 +424,34 @@ fn undo_reaches_every_kind_of_change() {
     assert_eq!(page.draft(), Draft::of(&[("units", page.draft().get("units"))]));
 }
 
+/// A count or size that the line understands in part fills no field; what stands in the field stays.
+#[test]
+fn what_the_line_cannot_read_whole_is_named_whole() {
+    for (piece, kept) in [("5x5 m", "A4"), ("148 x 210 x 3 mm", "A4"), ("A5", "A5")] {
+        let mut page = Page::open(None);
+        page.type_into("size", "A4");
+        page.type_into("phrase", &format!("64 pages, {piece}, 750 copies"));
+        let draft = page.draft();
+        assert_eq!([draft.get("pages"), draft.get("copies")], ["64 pages", "750 copies"]);
+        assert_eq!(draft.get("size"), kept, "{piece}");
+        let told = page.words("echo-phrase");
+        assert_eq!(told.contains(&format!("Not understood: {piece}")), piece != kept, "{told}");
+    }
+    for line in ["1e308", "-1", "3 dozen", "10-12"] {
+        let mut page = Page::open(None);
+        page.type_into("pages", "48 + 4");
+        let before = page.draft();
+        page.type_into("phrase", line);
+        assert_eq!(page.draft(), before, "{line}");
+        assert_eq!(page.words("echo-phrase"), format!("Not understood: {line}"));
+        // On the first visit the example goes, and nothing takes its place.
+        let mut page = Page::open(None);
+        page.type_into("phrase", line);
+        assert_eq!(page.draft(), Draft::of(&[("units", "mm")]), "{line}");
+        assert_eq!(page.words("echo-phrase"), format!("Not understood: {line}"));
+    }
+}
+
 #[test]
 fn the_first_visit_and_the_empty_form_say_how_to_begin() {
     let mut page = Page::open(None);

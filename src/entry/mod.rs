@@ -18,6 +18,7 @@ mod paper_scan;
 mod paper_words;
 mod phrase;
 mod phrase_parts;
+mod phrase_whole;
 mod reading;
 mod size;
 mod size_unit;

@@ -17,8 +17,18 @@ pub struct Phrase {
     pub rest: Vec<String>,
 }
 
+impl Phrase {
+    /// Somebody has begun to say a book: a field is filled, or a number stands in what is left.
+    #[must_use]
+    pub fn speaks(&self) -> bool {
+        let number = |text: &String| text.contains(|letter: char| letter.is_ascii_digit());
+        !self.fields.is_empty() || self.rest.iter().any(number)
+    }
+}
+
 /// Cuts one line into texts for the fields, with or without commas between them. Decimal commas and
-/// thousands stay: a comma separates unless it stands between two digits without a space.
+/// thousands stay: a comma separates unless it stands between two digits without a space. A number or
+/// size that is understood in part fills no field: "1e308" and "5x5 m" are left.
 ///
 /// ```
 /// use quirefit::entry::{self, LengthUnit};

@@ -4,6 +4,7 @@ use super::number::Style;
 use super::pages::is_page_word;
 use super::paper_read::{is_paper, paper};
 use super::paper_words::describes;
+use super::phrase_whole::{Piece, whole};
 use super::size::is_size;
 use super::text::{Line, Token};
 use super::{LengthUnit, Reading, copies, pages};
@@ -96,18 +97,18 @@ fn is_copies(text: &str) -> bool {
 /// Cuts one piece up, longest parts first, from the left.
 pub(super) fn cut(line: &Line, unit: LengthUnit) -> Vec<Part> {
     let cutter = Cutter { line, unit };
-    let parts = cutter.parts();
-    let papers = parts.iter().filter(|part| matches!(part, Part::Paper { .. })).count();
-    let words = parts.iter().filter(|part| matches!(part, Part::Words { .. })).count();
+    let pieces = cutter.pieces();
+    let papers = pieces.iter().filter(|piece| matches!(piece.part, Part::Paper { .. })).count();
+    let words = pieces.iter().filter(|piece| matches!(piece.part, Part::Words { .. })).count();
     // One paper and names around it: the names are the paper's.
-    if papers == 1 && words > 0 && papers + words == parts.len() {
+    if papers == 1 && words > 0 && papers + words == pieces.len() {
         let all = line.tokens().len();
-        let whole = paper(line.span(0, all), unit);
-        if matches!(whole, Reading::Understood(..) | Reading::Ask(_)) {
+        let named = paper(line.span(0, all), unit);
+        if matches!(named, Reading::Understood(..) | Reading::Ask(_)) {
             return vec![cutter.paper(0, all, false)];
         }
     }
-    parts
+    whole(line, pieces)
 }
 
 struct Cutter<'a> {
@@ -120,26 +121,26 @@ impl Cutter<'_> {
         self.line.tokens().get(index)
     }
 
-    fn parts(&self) -> Vec<Part> {
+    fn pieces(&self) -> Vec<Piece> {
         let count = self.line.tokens().len();
-        let mut parts = Vec::new();
-        let (mut index, mut loose) = (0, 0);
-        while index < count.min(MOST_TOKENS) {
-            let longest = (index + LONGEST).min(count);
-            let found =
-                (index + 1..=longest).rev().find_map(|end| self.part(index, end, parts.last()));
+        let mut pieces: Vec<Piece> = Vec::new();
+        let (mut from, mut loose) = (0, 0);
+        while from < count.min(MOST_TOKENS) {
+            let longest = (from + LONGEST).min(count);
+            let before = pieces.last().map(|piece| &piece.part);
+            let found = (from + 1..=longest).rev().find_map(|end| self.part(from, end, before));
             match found {
-                Some((part, end)) => {
-                    self.leave(loose, index, &mut parts);
-                    parts.push(part);
-                    index = end;
-                    loose = end;
+                Some((part, to)) => {
+                    self.leave(loose, from, &mut pieces);
+                    pieces.push(Piece { from, to, part });
+                    from = to;
+                    loose = to;
                 }
-                None => index += 1,
+                None => from += 1,
             }
         }
-        self.leave(loose, count, &mut parts);
-        parts
+        self.leave(loose, count, &mut pieces);
+        pieces
     }
 
     /// The part that a span is, and where it ends; `before` is the part before it.
@@ -232,34 +233,38 @@ impl Cutter<'_> {
     }
 
     /// Pieces between two parts: numbers by themselves, and words that nobody understood.
-    fn leave(&self, from: usize, to: usize, parts: &mut Vec<Part>) {
+    fn leave(&self, from: usize, to: usize, pieces: &mut Vec<Piece>) {
         let mut index = from;
         while index < to {
             let number = |index: &usize| matches!(self.token(*index), Some(Token::Number(_)));
             let run = (index..to).take_while(number).count();
             if run > 0 {
-                self.numbers(index, index + run, parts);
+                self.numbers(index, index + run, pieces);
                 index += run;
                 continue;
             }
             let run = (index..to).take_while(|index| !number(index)).count();
-            self.words(index, index + run, parts);
+            self.words(index, index + run, pieces);
             index += run.max(1);
         }
     }
 
     /// "12 000" is one number, "64 750" at the beginning of a line is two.
-    fn numbers(&self, from: usize, to: usize, parts: &mut Vec<Part>) {
-        let text = self.line.span(from, to);
+    fn numbers(&self, from: usize, to: usize, pieces: &mut Vec<Piece>) {
+        let number = |from: usize, to: usize| Piece {
+            from,
+            to,
+            part: Part::Number(self.line.span(from, to).to_owned()),
+        };
         let split = from == 0 && !self.line.span(from + 1, to).starts_with('0');
-        if counted(text).tokens().len() == 1 && !split {
-            parts.push(Part::Number(text.to_owned()));
+        if counted(self.line.span(from, to)).tokens().len() == 1 && !split {
+            pieces.push(number(from, to));
         } else {
-            parts.extend((from..to).map(|at| Part::Number(self.line.span(at, at + 1).to_owned())));
+            pieces.extend((from..to).map(|at| number(at, at + 1)));
         }
     }
 
-    fn words(&self, from: usize, to: usize, parts: &mut Vec<Part>) {
+    fn words(&self, from: usize, to: usize, pieces: &mut Vec<Piece>) {
         let says = |index: &usize| match self.token(*index) {
             Some(Token::Word(word)) => {
                 !IGNORED.contains(&word.as_str()) && !PRODUCTS.contains(&word.as_str())
@@ -272,9 +277,10 @@ impl Cutter<'_> {
         let Some(first) = (from..to).find(says) else { return };
         // "and", "with" add nothing, unless more of the page count follows: "with cover".
         let start = if self.is_cover(Some(first)) { from } else { first };
-        let pieces = self.line.tokens().get(first..to).unwrap_or_default();
-        let describes = pieces.iter().all(|token| token.word().is_some_and(describes));
-        parts.push(Part::Words { text: self.line.span(start, to).to_owned(), describes });
+        let said = self.line.tokens().get(first..to).unwrap_or_default();
+        let describes = said.iter().all(|token| token.word().is_some_and(describes));
+        let text = self.line.span(start, to).to_owned();
+        pieces.push(Piece { from: start, to, part: Part::Words { text, describes } });
     }
 }
 

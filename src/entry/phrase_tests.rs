@@ -130,6 +130,71 @@ fn what_has_no_place_is_said() {
     assert_eq!(cut("5000 pages, A5").0, "pages=5000 pages|size=A5");
 }
 
+/// No part of these is a count or a size: all of it is left, as it stands.
+#[test]
+fn what_is_understood_in_part_is_not_taken() {
+    for text in [
+        "1e308",
+        "1e+308",
+        "-1",
+        "64 pag",
+        "3 dozen",
+        "1e308 copies",
+        "2 million copies",
+        "~64 pages",
+        "10-12 pages",
+        "500/750",
+        "8:30",
+        "64%",
+        "64 + 4 + 4",
+        "60 +",
+        "64/",
+        "90gsmx",
+        "-90 gsm",
+        "5x5 m",
+        "5 × 5 m",
+        "5x5m",
+        "148 x 210 feet",
+        "148 x 210 x 3 mm",
+        "5 x 5 x 5",
+        "5x",
+        "x 5",
+        "5 x banana",
+    ] {
+        assert_eq!(cut(text), (String::new(), text.to_owned()), "{text}");
+        // Nor beside what is understood, with commas or without.
+        let (fields, rest) = cut(&format!("A4, {text}, 130 silk"));
+        assert_eq!((&*fields, &*rest), ("size=A4|paper=130 silk", text), "{text}");
+    }
+    for (text, fields, rest) in [
+        ("64 pages A5 1e308", "pages=64 pages|size=A5", "1e308"),
+        ("64 pages 5x5 m 750 copies", "pages=64 pages|copies=750 copies", "5x5 m"),
+        ("64pp A5 -750", "pages=64pp|size=A5", "-750"),
+        ("A5 + 4", "size=A5", "+ 4"),
+        ("4/4 64pp A5", "pages=64pp|size=A5", "4/4"),
+        ("64pp 130 silk 0.112 m A5", "pages=64pp|size=A5", "130 silk 0.112 m"),
+    ] {
+        assert_eq!(cut(text), (fields.to_owned(), rest.to_owned()), "{text}");
+    }
+}
+
+/// Signs and words between parts that are understood take nothing away.
+#[test]
+fn what_stands_between_parts_parts_them() {
+    for (text, fields) in [
+        ("64pp/A5/750", "pages=64pp|size=A5|copies=750"),
+        ("64pp - A5 - 750", "pages=64pp|size=A5|copies=750"),
+        ("A5-750 24pp", "pages=24pp|size=A5|copies=750"),
+        ("24pp x 500 A5", "pages=24pp|size=A5|copies=500"),
+        ("64pp A5 + 4", "pages=64pp + 4|size=A5"),
+        ("A5 750 landscape", "size=A5 landscape|copies=750"),
+        ("(64 pages) A5", "pages=(64 pages)|size=A5"),
+        ("64pp A5 self cover 750", "pages=64pp self cover|size=A5|copies=750"),
+    ] {
+        assert_eq!(cut(text), (fields.to_owned(), String::new()), "{text}");
+    }
+}
+
 #[test]
 fn absurd_lines_end() {
     for text in

@@ -107,6 +107,12 @@ impl Line {
         &self.tokens
     }
 
+    /// Whether a piece stands right behind the one before it, without a space.
+    pub(super) fn touches(&self, index: usize) -> bool {
+        let before = index.checked_sub(1).and_then(|before| self.ends.get(before));
+        before.zip(self.ends.get(index)).is_some_and(|((_, end), (start, _))| end == start)
+    }
+
     /// The text of the pieces from one up to, not with, another.
     pub(super) fn span(&self, from: usize, to: usize) -> &str {
         let start = self.ends.get(from).map(|(start, _)| *start);

@@ -298,7 +298,7 @@ impl Session {
             return;
         }
         let said = self.understood();
-        let speaks = !said.fields.is_empty();
+        let speaks = said.speaks();
         if fresh && speaks {
             for field in SPOKEN.iter().chain(&["title"]) {
                 draft.set(field, "");
