@@ -10,7 +10,7 @@ pub use crate::book::{
     Shape, Spread, Stack, Trim, Trust, distance_left, pages_at_risk, spreads,
 };
 pub use crate::check::{Finding, Verdict, Weight};
-pub use crate::cost::{Alternative, AtCopies, Cost, Item, price};
+pub use crate::cost::{AtCopies, Cost, Item, price};
 pub use crate::finishing::{
     Answer, LimitCheck, LimitId, Placed, Placement, Room, Stitch, Stitches, Wire,
 };

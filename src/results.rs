@@ -1,7 +1,7 @@
 //! Results: what every stage found, and the only place that knows their order.
 
 use crate::book::{self, BookMass, Calibrated, CoverPlan, FirstOff, Leaf, Margins, Stack, Trim};
-use crate::cost::{self, Alternative, Cost};
+use crate::cost::{self, Cost};
 use crate::data::Line;
 use crate::finishing::{self, LimitCheck, Stitches};
 use crate::job::Job;
@@ -42,8 +42,6 @@ pub struct Results {
     pub packing: Packing,
     /// What the run costs.
     pub cost: Cost,
-    /// The same book bound otherwise.
-    pub alternatives: Vec<Alternative>,
     /// The first book off the machine beside the plan.
     pub first_off: FirstOff,
     /// A value beside every limit of the line.
@@ -104,6 +102,5 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
     });
     let quantities = cost::quantities(job, &out.trim, pressed, &out.run, &out.packing);
     out.cost = cost::cost(&shop.rates, &quantities, out.run.quantities.good);
-    cost::alternatives(job, Some(line), &out.stack, &out.limits, &mut out.alternatives);
     out.first_off = book::first_off(job, &out.stack);
 }

@@ -156,6 +156,7 @@ fn every_limit_is_a_rule_and_decides_the_verdict() {
         let worst = planned.findings.iter().map(|finding| finding.weight).max();
         let verdict = match worst {
             Some(Weight::DoesNotFit) => Verdict::DoesNotFit,
+            Some(Weight::Unlikely) => Verdict::Unlikely,
             Some(Weight::Marginal) => Verdict::Marginal,
             _ => Verdict::Fits,
         };

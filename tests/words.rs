@@ -14,7 +14,7 @@ use quirefit::finishing::LIMITS;
 use quirefit::intake::{Unreadable, taken};
 use quirefit::job;
 use quirefit::page::{Event, Patch, Session};
-use quirefit::plan::{Answer, Plan, STATIONS, Verdict, plan};
+use quirefit::plan::{Plan, STATIONS, Verdict, plan};
 use quirefit::view::html::titles;
 use quirefit::view::html::{HANDED, READINGS, SPOKEN_LINES};
 use quirefit::view::json::plan_out;
@@ -160,17 +160,17 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
         ids.into_iter().map(|id| format!("{start}.{id}")).collect()
     };
     let names = |ids: Vec<&str>| list(&ids);
-    let verdicts = [Verdict::Fits, Verdict::Marginal, Verdict::DoesNotFit];
-    let answers = [Answer::Fits, Answer::Marginal, Answer::DoesNotFit];
+    let verdicts = [Verdict::Fits, Verdict::Marginal, Verdict::Unlikely, Verdict::DoesNotFit]
+        .map(Verdict::name);
     vec![
         ("field.*", labels),
         ("group.*", made("group", groups.chain(["sections".to_owned()]).collect())),
         ("region.*", made("region", names(REGIONS.iter().map(|region| region.id).collect()))),
         ("readings.*", made("readings", names(READINGS.iter().map(|(id, _)| *id).collect()))),
         ("limit.*", made("limit", names(LIMITS.iter().map(|limit| limit.name()).collect()))),
-        ("answer.*", made("answer", names(verdicts.map(Verdict::name).to_vec()))),
-        ("limit.answer.*", made("limit.answer", names(answers.map(Answer::name).to_vec()))),
-        ("weight.*", made("weight", list(&["note", "warning", "marginal", "no"]))),
+        ("answer.*", made("answer", list(&verdicts))),
+        ("limit.answer.*", made("limit.answer", list(&verdicts))),
+        ("weight.*", made("weight", list(&["note", "warning", "marginal", "unlikely", "no"]))),
         (
             "rule.*.*",
             cases.iter().flat_map(|case| [case.clone(), format!("{case}.cure")]).collect(),
@@ -207,7 +207,10 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
                 ),
             ),
         ),
-        ("binding.why.*", made("binding.why", list(&["possible", "limits", "thin", "thick"]))),
+        (
+            "binding.why.*",
+            made("binding.why", list(&["possible", "just", "unlikely", "limits", "thin", "thick"])),
+        ),
         (
             "cost.item.*",
             made("cost.item", list(&["paper", "sheets", "click", "line", "wire", "carton", "job"])),

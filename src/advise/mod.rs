@@ -5,6 +5,7 @@
 //! read and planned as if somebody had typed them, so an offer cannot promise what does not hold.
 
 mod asked;
+mod bindings;
 mod candidates;
 mod change;
 mod client;
@@ -18,6 +19,7 @@ mod steps;
 mod typed;
 mod variant;
 
+pub use bindings::{Binding, bindings};
 pub use inverse::{Inverse, Room, Rooms, room};
 pub use offer::{Offer, Told};
 pub use search::Search;
@@ -37,6 +39,8 @@ pub const MOST_TRIED: usize = 4000;
 pub struct Advice {
     /// Room for further pages.
     pub room: Room,
+    /// The same book bound otherwise.
+    pub bindings: Vec<Binding>,
     /// Ways that pass, least change first: ways that fit, or only where there are none, ways that
     /// only just fit. Empty until searched.
     pub offers: Vec<Offer>,
@@ -55,8 +59,9 @@ impl Advice {
     #[must_use]
     pub fn at_once(job: &Job, shop: &Shop, plan: &Plan) -> Self {
         let room = room(job, shop, plan);
+        let bindings = bindings(job, shop, plan);
         let (offers, for_client) = (Vec::new(), Vec::new());
-        Self { room, offers, for_client, inverse: None, tried: 0, cost: None }
+        Self { room, bindings, offers, for_client, inverse: None, tried: 0, cost: None }
     }
 
     /// The whole of it. `draft` is the text that `job` was read from.
@@ -98,7 +103,7 @@ impl Search<'_> {
             tried.iter().filter_map(|tried| offer::offer(&self.asked, tried)).collect()
         };
         let fitting = of(Verdict::Fits);
-        if fitting.is_empty() && self.base == Verdict::DoesNotFit {
+        if fitting.is_empty() && self.base > Verdict::Marginal {
             of(Verdict::Marginal)
         } else {
             fitting

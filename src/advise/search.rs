@@ -121,7 +121,7 @@ impl<'a> Search<'a> {
             let tried = Tried { first: one.first, second: Some(other.first), verdict };
             // The first of its kinds is the least change of its kinds.
             let known = |known: &Tried| known.verdict == verdict && known.kinds() == tried.kinds();
-            if verdict < Verdict::DoesNotFit && !self.doubles.iter().any(known) {
+            if verdict <= Verdict::Marginal && !self.doubles.iter().any(known) {
                 self.doubles.push(tried);
             }
         }

@@ -11,14 +11,15 @@ pub fn look(id: LimitId, results: &Results) -> Option<Finding> {
     let weight = match check.answer {
         Answer::Fits => return None,
         Answer::Marginal => Weight::Marginal,
+        Answer::Unlikely => Weight::Unlikely,
         Answer::DoesNotFit => Weight::DoesNotFit,
     };
     let above = check.range.most.is_some_and(|most| check.value.high > most);
     let (case, bound) = match (above, weight) {
-        (true, Weight::Marginal) => ("perhaps-above", check.range.most),
-        (true, _) => ("above", check.range.most),
-        (false, Weight::Marginal) => ("perhaps-below", check.range.least),
-        (false, _) => ("below", check.range.least),
+        (true, Weight::DoesNotFit) => ("above", check.range.most),
+        (true, _) => ("perhaps-above", check.range.most),
+        (false, Weight::DoesNotFit) => ("below", check.range.least),
+        (false, _) => ("perhaps-below", check.range.least),
     };
     Some(
         Finding::new(id.name(), case, weight)

@@ -36,6 +36,9 @@ mod weight_unknown;
 mod wire_proud;
 mod wire_work;
 
+/// The answer for the whole book is the worst of its limits.
+pub use crate::finishing::Answer as Verdict;
+
 use crate::finishing::LimitId;
 use crate::job::Job;
 use crate::results::Results;
@@ -51,8 +54,10 @@ pub enum Weight {
     Note,
     /// Worth acting on; the book can still be made.
     Warning,
-    /// Part of the band breaks a limit.
+    /// One end of the band breaks a limit.
     Marginal,
+    /// All but one end of the band breaks a limit.
+    Unlikely,
     /// Cannot be made so.
     DoesNotFit,
 }
@@ -68,18 +73,6 @@ pub struct Finding {
     pub weight: Weight,
     /// Numbers for the sentence.
     values: [Option<(&'static str, Band<f64>, Unit)>; Finding::SLOTS],
-}
-
-/// The answer for the whole book: the worst of its limits.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
-pub enum Verdict {
-    /// It fits over the whole band.
-    #[default]
-    Fits,
-    /// The papers' thickness decides: make a dummy.
-    Marginal,
-    /// It cannot be made so.
-    DoesNotFit,
 }
 
 /// A rule: its name, and how it looks at the results.
@@ -217,18 +210,6 @@ impl Finding {
     }
 }
 
-impl Verdict {
-    /// Its name in language keys, style and the JSON of a plan.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Fits => "fits",
-            Self::Marginal => "marginal",
-            Self::DoesNotFit => "no",
-        }
-    }
-}
-
 /// Asks every rule; findings come back gravest first.
 pub fn check(job: &Job, shop: &Shop, results: &Results, out: &mut Vec<Finding>) {
     out.clear();
@@ -250,6 +231,7 @@ pub fn check(job: &Job, shop: &Shop, results: &Results, out: &mut Vec<Finding>) 
 pub fn verdict(findings: &[Finding]) -> Verdict {
     match findings.iter().map(|finding| finding.weight).max() {
         Some(Weight::DoesNotFit) => Verdict::DoesNotFit,
+        Some(Weight::Unlikely) => Verdict::Unlikely,
         Some(Weight::Marginal) => Verdict::Marginal,
         _ => Verdict::Fits,
     }

@@ -1,4 +1,4 @@
-//! A value beside each limit of the line: fits, marginal or does not fit, with head-room.
+//! A value beside each limit of the line: whether it fits, how surely, and with which head-room.
 
 use super::Stitches;
 use super::room::{Larger, Room, room};
@@ -7,26 +7,31 @@ use crate::data::{Line, Range};
 use crate::job::{Job, Role, Spine};
 use crate::units::{Band, Mm, Unit};
 
-/// How a value stands to a limit, over its whole band.
+/// How a value stands to a limit, over its whole band; of a whole book, how the worst of them stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub enum Answer {
     /// True over the whole band.
     #[default]
     Fits,
-    /// True for part of the band: make a dummy.
+    /// What to expect fits, one end of the band does not: make a dummy.
     Marginal,
+    /// What to expect does not fit, one end of the band would: a dummy may show that it does.
+    Unlikely,
     /// True nowhere in the band.
     DoesNotFit,
 }
 
 impl Answer {
-    /// How a band stands to a range: inside it over its whole width, nowhere, or in part.
+    /// How a band stands to a range: inside it over its whole width, nowhere, or in part, and then on
+    /// which side of the range's end the nominal value lies.
     #[must_use]
     pub fn of(value: Band<f64>, range: Range) -> Self {
         let under = |value: f64| range.least.is_some_and(|least| value < least - NOISE);
         let over = |value: f64| range.most.is_some_and(|most| value > most + NOISE);
         if under(value.high) || over(value.low) {
             Self::DoesNotFit
+        } else if under(value.nominal) || over(value.nominal) {
+            Self::Unlikely
         } else if under(value.low) || over(value.high) {
             Self::Marginal
         } else {
@@ -39,6 +44,7 @@ impl Answer {
         match self {
             Self::Fits => "fits",
             Self::Marginal => "marginal",
+            Self::Unlikely => "unlikely",
             Self::DoesNotFit => "no",
         }
     }
@@ -276,7 +282,7 @@ fn judge(id: LimitId, value: Band<f64>, range: Range) -> (Answer, f64) {
     // Two papers of different weight are no doubt about one: the worse of them decides.
     let certain = matches!(id, LimitId::TextWeight | LimitId::CoverWeight);
     let answer = match Answer::of(value, range) {
-        Answer::Marginal if certain => Answer::DoesNotFit,
+        Answer::Marginal | Answer::Unlikely if certain => Answer::DoesNotFit,
         answer => answer,
     };
     (answer, margin)

@@ -65,11 +65,11 @@ pub fn post(
             spare: step.mass_most.map(|most| Gram(most - heavy.high)),
         }
     }));
-    let first = |worst: Answer| answers.iter().position(|step| step.answer <= worst);
+    let first = |takes: fn(Answer) -> bool| answers.iter().position(|step| takes(step.answer));
     Some(Posted {
         mass,
-        goes_by: first(Answer::Fits),
-        perhaps_by: first(Answer::Marginal),
+        goes_by: first(|answer| answer == Answer::Fits),
+        perhaps_by: first(|answer| answer < Answer::DoesNotFit),
         steps: answers,
     })
 }

@@ -56,7 +56,7 @@ pub struct LimitOut {
     pub least: Option<f64>,
     /// Most the line takes.
     pub most: Option<f64>,
-    /// "fits", "marginal" or "no".
+    /// "fits", "marginal", "unlikely" or "no".
     pub answer: String,
     /// Room for so many more sheets; negative: so many too many.
     pub room_sheets: Option<i64>,
@@ -80,7 +80,7 @@ pub struct FindingOut {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct PlanOut {
-    /// "fits", "marginal" or "no".
+    /// "fits", "marginal", "unlikely" or "no".
     pub verdict: String,
     /// H, the sheets flat on each other.
     pub flat_stack_mm: BandOut,

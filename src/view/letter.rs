@@ -28,6 +28,7 @@ fn verdict(job: &Job, plan: &Plan) -> Say {
     let key = match plan.verdict {
         Verdict::Fits => "letter.fits",
         Verdict::Marginal => "letter.marginal",
+        Verdict::Unlikely => "letter.unlikely",
         Verdict::DoesNotFit => "letter.no",
     };
     say(key).say("book", book)

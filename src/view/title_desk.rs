@@ -7,7 +7,6 @@ use super::Printer;
 use super::csv::{Cell, Column};
 use super::title_rows::{Answers, Tally, columns, row};
 use crate::draft::{Draft, FieldError};
-use crate::plan::Verdict;
 use crate::shop::Shop;
 use crate::titles::{List, Place, Title, plan_behind, plan_row};
 use core::cmp::Ordering;
@@ -154,12 +153,8 @@ impl Desk {
 
 fn keys(title: &Title, cells: &[Cell]) -> Box<[Key]> {
     let answer = match &title.answer {
-        Ok(planned) => match planned.plan.verdict {
-            Verdict::Fits => 0.0,
-            Verdict::Marginal => 1.0,
-            Verdict::DoesNotFit => 2.0,
-        },
-        Err(_) => 3.0,
+        Ok(planned) => f64::from(planned.plan.verdict as u8),
+        Err(_) => f64::INFINITY,
     };
     let key = |(column, cell): (usize, &Cell)| match cell {
         _ if column == ANSWER => Key::Number(answer),

@@ -77,6 +77,7 @@ pub(in crate::view) fn reason(scene: &Scene) -> Say {
         (None, _) => room(scene),
         (Some(_), Reading::Client) => say(match scene.plan.verdict {
             Verdict::Marginal => "answer.marginal.client",
+            Verdict::Unlikely => "answer.unlikely.client",
             _ => "answer.no.client",
         }),
         (Some(finding), _) => found(&scene.case(), finding, finding.say()),
@@ -116,7 +117,9 @@ fn price(scene: &Scene) -> Option<Say> {
 pub(super) fn mark(verdict: Verdict) -> Markup {
     let path = match verdict {
         Verdict::Fits => "M12 2a10 10 0 1 0 0 20a10 10 0 1 0 0-20M7 12.5l3.5 3.5l6.5-8",
-        Verdict::Marginal => "M4 10l16-5M12 4v17M8 21h8M4 10l-3 6h6zM20 5l-3 6h6z",
+        Verdict::Marginal | Verdict::Unlikely => {
+            "M4 10l16-5M12 4v17M8 21h8M4 10l-3 6h6zM20 5l-3 6h6z"
+        }
         Verdict::DoesNotFit => "M2 8.5h20v7h-20zM17.500 3l-11 18",
     };
     html! {

@@ -1,7 +1,7 @@
 //! The same book bound otherwise.
 
 use super::Scene;
-use crate::plan::Answer;
+use crate::plan::Verdict;
 use crate::view::Reading;
 use crate::words::say;
 use maud::{Markup, html};
@@ -10,11 +10,10 @@ use maud::{Markup, html};
 #[must_use]
 pub fn summary(scene: &Scene) -> Markup {
     let possible = scene
-        .plan
-        .results
-        .alternatives
+        .advice
+        .bindings
         .iter()
-        .filter(|row| row.answer == Answer::Fits && !row.chosen)
+        .filter(|row| row.verdict == Verdict::Fits && !row.chosen)
         .map(|row| scene.printer.word(&format!("binding.{}", row.id)))
         .collect::<Vec<_>>();
     if possible.is_empty() {
@@ -28,7 +27,7 @@ pub fn summary(scene: &Scene) -> Markup {
 pub fn body(scene: &Scene) -> Markup {
     html! {
         ul class="findings" {
-            @for row in &scene.plan.results.alternatives {
+            @for row in &scene.advice.bindings {
                 li {
                     strong { (scene.word(&format!("binding.{}", row.id))) } " "
                     (scene.word(&format!("binding.why.{}", row.why)))

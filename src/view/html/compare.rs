@@ -348,12 +348,14 @@ fn aloud(scene: &Scene, first: &Column, other: &Column) -> Say {
 
 /// Whether both can be made.
 fn can(one: (&'static str, Verdict), two: (&'static str, Verdict)) -> Say {
-    use Verdict::{DoesNotFit, Fits, Marginal};
+    use Verdict::{DoesNotFit, Fits, Marginal, Unlikely};
     let only = |verdict| if one.1 == verdict { one.0 } else { two.0 };
     match (one.1, two.1) {
         (Fits, Fits) => say("compare.can.both"),
         (DoesNotFit, DoesNotFit) => say("compare.can.neither"),
         (DoesNotFit, _) | (_, DoesNotFit) => say("compare.can.not").text("name", only(DoesNotFit)),
+        (Unlikely, Unlikely) => say("compare.can.unlikely-both"),
+        (Unlikely, _) | (_, Unlikely) => say("compare.can.unlikely").text("name", only(Unlikely)),
         (Marginal, Marginal) => say("compare.can.just-both"),
         (Marginal, _) | (_, Marginal) => say("compare.can.just").text("name", only(Marginal)),
     }

@@ -120,9 +120,11 @@ fn numbered((index, line): (usize, &Option<Item>)) -> Option<(usize, &Item)> {
 /// What the line says of the larger book, where it says worse than now.
 fn then(now: Verdict, then: Verdict) -> Option<Say> {
     match then {
-        Verdict::Marginal if then > now => Some(say("cost.step.marginal")),
-        Verdict::DoesNotFit if then > now => Some(say("cost.step.no")),
-        _ => None,
+        _ if then <= now => None,
+        Verdict::Fits => None,
+        Verdict::Marginal => Some(say("cost.step.marginal")),
+        Verdict::Unlikely => Some(say("cost.step.unlikely")),
+        Verdict::DoesNotFit => Some(say("cost.step.no")),
     }
 }
 

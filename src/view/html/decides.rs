@@ -111,6 +111,7 @@ const fn weight(weight: Weight) -> &'static str {
         Weight::Note => "note",
         Weight::Warning => "warning",
         Weight::Marginal => "marginal",
+        Weight::Unlikely => "unlikely",
         Weight::DoesNotFit => "no",
     }
 }

@@ -13,7 +13,7 @@ use maud::{Markup, html};
 pub fn heading(scene: &Scene) -> &'static str {
     match scene.plan.verdict {
         Verdict::Fits => "fixes.else",
-        Verdict::Marginal | Verdict::DoesNotFit => "region.fixes",
+        _ => "region.fixes",
     }
 }
 

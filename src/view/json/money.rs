@@ -41,7 +41,7 @@ pub struct CostStepOut {
     pub amount: f64,
     /// A copy costs so much more.
     pub each: f64,
-    /// What the line then says: "fits", "marginal" or "no".
+    /// What the line then says: "fits", "marginal", "unlikely" or "no".
     pub verdict: String,
 }
 
