@@ -219,7 +219,8 @@ fn texts_and_files_are_handed_over_by_name() {
 #[test]
 fn nothing_goes_out_for_a_book_that_nobody_typed() {
     let (mut session, _) = started(DISK, None);
-    for (field, typed) in [("size", "5x5 m"), ("pages", "80 pag")] {
+    for (field, label, typed) in [("size", "Finished size", "5x5 m"), ("pages", "Pages", "80 pag")]
+    {
         let before = session.draft().get(field).to_owned();
         session.handle(&Event::new("input", field, typed));
         let mut told = Vec::new();
@@ -240,7 +241,7 @@ fn nothing_goes_out_for_a_book_that_nobody_typed() {
             told.extend(patches);
         }
         let note = shown(&told, "file-note");
-        assert!(note.contains(&format!("<code>{field}</code> <q>{typed}</q>")), "{note}");
+        assert!(note.contains(&format!("<strong>{label}</strong>: <q>{typed}</q>")), "{note}");
         // The job itself is kept as it is typed, and what can be read goes out again.
         assert!(download(&mut session, "save-job").unwrap().1.contains(typed));
         session.handle(&Event::new("input", field, &before));

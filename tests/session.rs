@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 mod session_entry;
+mod session_half_said;
 mod support;
 
 use proptest::prelude::*;

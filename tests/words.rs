@@ -661,6 +661,8 @@ const DONE: &[(&str, &str, &str)] = &[
     ("input", "paper", "28 newsp"),
     ("rest", "", ""),
     ("act", "save-creep", ""),
+    ("leave", "paper", ""),
+    ("act", "save-xjdf", ""),
     ("act", "undo", ""),
     ("act", "redo", ""),
     ("act", "section-add", ""),

@@ -4,8 +4,8 @@ import { copy, download, paint } from "./files.js";
 import { decode } from "./packed.js";
 
 // Keys that may be meant for the page, wherever, and for a list of suggestions.
-const EVERYWHERE = /^(Ctrl\+(Shift\+)?z|Ctrl\+y)$/;
-const IN_A_LIST = /^(Arrow(Up|Down)|Enter|Escape|Home|End)$/;
+const EVERYWHERE = /^(Ctrl\+(Shift\+)?z|Ctrl\+y|Enter)$/;
+const IN_A_LIST = /^(Arrow(Up|Down)|Escape|Home|End)$/;
 const PAUSE = 700; // ms of quiet before a changed verdict is read aloud, so that typing is not
 
 /**

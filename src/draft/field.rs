@@ -3,7 +3,7 @@
 use crate::entry::{self, Fault, LengthUnit, PageCount, Reading};
 use crate::paper::Stock;
 use crate::units::{Copies, Gram, Measure, Mm, Size, Unit};
-use crate::words::say;
+use crate::words::{Say, say};
 
 /// What a field holds and how it is read.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -28,6 +28,32 @@ pub enum Kind {
     Choice(&'static [&'static str]),
     /// Any text up to so many characters.
     Text(usize),
+}
+
+impl Kind {
+    /// What can be typed, for whoever has typed a part of it.
+    #[must_use]
+    pub fn example(self) -> Say {
+        let between = |key: &str, least: Measure, most: Measure| {
+            say(key).put("least", least).put("most", most)
+        };
+        match self {
+            Self::Pages => say("entry.pages.example"),
+            Self::Size => say("entry.size.example"),
+            Self::Paper => say("entry.paper.example"),
+            Self::Copies => say("entry.copies.example"),
+            Self::Length(..) => say("entry.length.example"),
+            Self::Mass(least, most) => {
+                between("entry.mass.range", Gram(least).into(), Gram(most).into())
+            }
+            Self::Clock => say("entry.clock.example"),
+            Self::Number(least, most, unit) => {
+                between("entry.number.repair", Measure::new(least, unit), Measure::new(most, unit))
+            }
+            Self::Choice(words) => say("entry.choice.repair").text("options", words.join(" · ")),
+            Self::Text(_) => say("file.unclear.repair"),
+        }
+    }
 }
 
 /// Where a field stands in the form.
@@ -124,12 +150,8 @@ pub fn read_text(kind: Kind, text: &str, unit: LengthUnit) -> Reading<Value> {
 
 fn plain_number(text: &str, least: f64, most: f64, unit: Unit) -> Reading<Value> {
     let allowed = |wrong: &str| {
-        Reading::Wrong(Fault {
-            wrong: say(wrong).text("given", text),
-            repair: say("entry.number.repair")
-                .put("least", Measure::new(least, unit))
-                .put("most", Measure::new(most, unit)),
-        })
+        let repair = Kind::Number(least, most, unit).example();
+        Reading::Wrong(Fault { wrong: say(wrong).text("given", text), repair })
     };
     let counted = matches!(unit, Unit::Pages | Unit::Sheets | Unit::Copies | Unit::Count);
     match if counted { entry::count(text) } else { entry::number(text) } {

@@ -7,7 +7,7 @@ use crate::words::Say;
 pub enum Reading<T> {
     /// It was understood, and this is how: the echo that stands beside the field.
     Understood(T, Say),
-    /// The beginning of something; more typing may complete it. Neutral, never an error.
+    /// The beginning of something; more typing may complete it. No fault while somebody types.
     Incomplete,
     /// It can mean two things: a question with ready answers.
     Ask(Question),

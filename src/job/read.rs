@@ -21,7 +21,7 @@ pub enum Note {
     Echo(Say),
     /// How it was understood, and what would narrow the doubt.
     Narrow(Say, Vec<Choice>),
-    /// It is not complete yet; no fault.
+    /// It is not complete yet; no fault while somebody types.
     Incomplete,
     /// It can mean two things.
     Ask(Question),
@@ -52,7 +52,9 @@ impl JobReading {
             Note::Incomplete if draft.get(path).is_empty() => {
                 Some(error(path, say("file.missing"), say("file.missing.repair")))
             }
-            Note::Incomplete => Some(error(path, say("file.unclear"), say("file.unclear.repair"))),
+            Note::Incomplete => {
+                Some(error(path, say("file.unclear"), SCHEMA.field(path)?.kind.example()))
+            }
             Note::Ask(question) => {
                 Some(error(path, question.ask.clone(), say("file.unclear.repair")))
             }
@@ -138,6 +140,7 @@ impl Reader<'_> {
         let cover = self.paper("cover", "cover_grain");
         let copies = self.copies("copies");
         let inserts = self.inserts();
+        let supplied = self.supplied();
         let line = self.line();
         let defaults = &self.shop.defaults;
         let (bleed, safe) = (self.length("bleed"), self.length("safe"));
@@ -208,17 +211,17 @@ impl Reader<'_> {
         let (count, size, paper) = (count?, size?, paper?);
         self.echo_cover(&count, cover.as_ref());
         let size = if top_bound { size.turned() } else { size };
-        let supplied = self.supplied(&inserts);
         let mut job = assemble(settings, &count, size, copies, paper, cover, inserts)?;
         supplied.put_into(&mut job);
         Some(job)
     }
 
     /// Sets that have come in. Inserts in the order in which they lie in the book.
-    fn supplied(&mut self, inserts: &[Insert]) -> Supplied {
-        let mut typed: Vec<(bool, Option<u32>)> = Vec::with_capacity(inserts.len());
-        for (index, (_, _, around)) in inserts.iter().enumerate() {
-            typed.push((*around, self.whole(&format!("sections.{index}.supplied"))));
+    fn supplied(&mut self) -> Supplied {
+        let mut typed = Vec::new();
+        for index in 0..self.draft.members("sections") {
+            let around = self.lies_around(index);
+            typed.push((around, self.whole(&format!("sections.{index}.supplied"))));
         }
         let lying = |out: bool| typed.iter().filter(move |(around, _)| *around == out);
         Supplied {
@@ -406,7 +409,7 @@ impl Reader<'_> {
         let mut inserts = Vec::new();
         for index in 0..self.draft.members("sections") {
             let at = |field: &str| format!("sections.{index}.{field}");
-            let around = self.choice(&at("place")) == "around";
+            let around = self.lies_around(index);
             let pages = self.number(&at("pages")).map(|pages| Pages(pages as u32));
             if let Some(pages) = pages {
                 self.notes.insert(
@@ -425,6 +428,10 @@ impl Reader<'_> {
             }
         }
         inserts
+    }
+
+    fn lies_around(&mut self, index: usize) -> bool {
+        self.choice(&format!("sections.{index}.place")) == "around"
     }
 
     fn length(&mut self, path: &str) -> Option<Mm> {

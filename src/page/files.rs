@@ -28,8 +28,10 @@ impl Opened {
 pub(super) enum Note {
     /// It was done.
     Done(Say),
-    /// It was not: the sentence above the list of faults, and the list.
+    /// It was not: the sentence above the list of a file's faults, and the list.
     Faults(&'static str, Vec<FieldError>),
+    /// It was not, for what is wrong with the form.
+    Unread(Vec<FieldError>),
 }
 
 impl Note {
@@ -151,6 +153,11 @@ impl Session {
                 } @else {
                     p { (printer.word("file.for-makers")) }
                 }
+            }
+            .into_string(),
+            Some(Note::Unread(errors)) => maud::html! {
+                p { strong { (printer.word("answer.unread")) } }
+                (html::form_faults(errors, &printer))
             }
             .into_string(),
             None if self.unread.is_some() => html::unread(&printer).into_string(),

@@ -95,7 +95,7 @@ impl Session {
         let reading = job::read(&self.draft, &self.shop);
         match reading.job {
             Some(_) => Ok(scene),
-            None => Err(Note::Faults("answer.unread", reading.errors(&self.draft))),
+            None => Err(Note::Unread(reading.errors(&self.draft))),
         }
     }
 

@@ -45,6 +45,11 @@ impl History {
         self.edited.clear();
     }
 
+    /// Somebody is typing in this field, or in the one line, which fills any.
+    pub(super) fn is_typed_in(&self, field: &str) -> bool {
+        [field, "phrase"].contains(&&*self.edited)
+    }
+
     /// Whether there is a step back, or forward.
     pub(super) fn can(&self, back: bool) -> bool {
         !if back { &self.past } else { &self.future }.is_empty()

@@ -17,6 +17,7 @@ mod helper;
 mod history;
 mod keeping;
 mod language;
+mod leaving;
 mod list_desk;
 mod listing;
 #[cfg(all(target_arch = "wasm32", feature = "session"))]

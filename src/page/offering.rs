@@ -126,7 +126,7 @@ impl Session {
                     out.push(Patch::Taken {});
                 }
             }
-            ("Enter", None) => self.close_offers(out),
+            ("Enter", None) => self.leave(path, out),
             ("Escape", _) if last().is_some() => {
                 self.close_offers(out);
                 out.push(Patch::Taken {});

@@ -196,10 +196,7 @@ impl Session {
             "input" | "change" if id == "card" => self.card(value, &mut out),
             "input" if id == PASSWORD => self.design_password(value),
             "input" | "change" => self.typed(id, value, &mut out),
-            "leave" => {
-                self.settle();
-                self.close_offers(&mut out);
-            }
+            "leave" => self.leave(id, &mut out),
             "tap" => self.tap(id, &mut out),
             "key" => self.key(id, value, &mut out),
             "drop" => self.drop_section(id, value, &mut out),

@@ -151,11 +151,8 @@ impl Session {
 
     fn answer_html(&self, reading: &JobReading, stale: bool) -> String {
         let printer = self.printer();
-        let wanted: Vec<&str> = reading
-            .missing
-            .iter()
-            .map(|field| printer.word(&format!("field.{field}.label")))
-            .collect();
+        let wanted: Vec<String> =
+            reading.missing.iter().map(|field| html::field_name(field, &printer)).collect();
         let scene = self.scene();
         maud::html! {
             @if self.untouched { p class="example" { (printer.word("answer.example")) } }
@@ -172,13 +169,14 @@ impl Session {
         .into_string()
     }
 
-    fn show_notes(&mut self, reading: &JobReading, out: &mut Vec<Patch>) {
+    pub(super) fn show_notes(&mut self, reading: &JobReading, out: &mut Vec<Patch>) {
         for path in self.paths() {
             let field = SCHEMA.field(&path);
             let quiet = field.is_some_and(|field| {
                 matches!(field.kind, Kind::Choice(_) | Kind::Text(_)) && field.id != "line"
             });
-            let note = reading.notes.get(&path);
+            let half = self.half_said(&path, reading).map(job::Note::Wrong);
+            let note = half.as_ref().or_else(|| reading.notes.get(&path));
             if quiet && !matches!(note, Some(job::Note::Wrong(_))) {
                 continue;
             }

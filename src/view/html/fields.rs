@@ -1,6 +1,7 @@
 //! The form: one control a row of the fields table, each with its own slot for echo and fault.
 
 use super::offers::is_offered;
+use super::sections::section_name;
 use crate::draft::{Draft, Field, FieldError, Group, Kind};
 use crate::entry::Choice;
 use crate::job::{Note, SCHEMA};
@@ -40,11 +41,7 @@ pub(super) fn control(
     printer: &Printer,
 ) -> Markup {
     let id = path.replace('.', "-");
-    let key = match path.split_once('.') {
-        Some((group, _)) => format!("field.{group}.{}", field.id),
-        None => format!("field.{}", field.id),
-    };
-    let label = printer.word(&format!("{key}.label"));
+    let (key, label) = (key(path), label(path, printer));
     let hint = printer.word(&format!("{key}.hint"));
     let text = draft.get(path);
     let described =
@@ -97,6 +94,32 @@ pub(super) fn control(
             }
         }
     }
+}
+
+/// The key of a field's words: those of a section's fields know no number.
+fn key(path: &str) -> String {
+    match path.split_once('.') {
+        Some((group, member)) => {
+            format!("field.{group}.{}", member.split('.').next_back().unwrap_or_default())
+        }
+        None => format!("field.{path}"),
+    }
+}
+
+/// What stands above a field.
+fn label<'a>(path: &str, printer: &'a Printer) -> &'a str {
+    printer.word(&format!("{}.label", key(path)))
+}
+
+/// A field by its label, with its section's name where every section has one of that label.
+#[must_use]
+pub fn field_name(path: &str, printer: &Printer) -> String {
+    let label = label(path, printer);
+    let index = path.split('.').nth(1).and_then(|index| index.parse().ok());
+    index.map_or_else(
+        || label.to_owned(),
+        |index| format!("{}, {label}", section_name(index, printer)),
+    )
 }
 
 /// Where echo, question or fault stand. Filled by a patch, so that the control itself stays.
@@ -188,18 +211,29 @@ fn ready(path: &str, choices: &[Choice], printer: &Printer) -> Markup {
     }
 }
 
-/// A fault in a file: which field, what was given, what is wrong, how to mend it.
-#[must_use]
-fn file_fault(error: &FieldError, printer: &Printer) -> Markup {
-    html! {
-        @if !error.path.is_empty() { code { (error.path) } " " }
-        @if !error.given.is_empty() { q { (error.given) } " " }
-        (printer.text(&error.wrong)) " " (printer.text(&error.repair))
-    }
-}
-
-/// Everything that is wrong with a file, as a list.
+/// Everything that is wrong with a file, as a list; fields by the names that the file has for them.
 #[must_use]
 pub fn file_faults(errors: &[FieldError], printer: &Printer) -> Markup {
-    html! { ul { @for error in errors { li { (file_fault(error, printer)) } } } }
+    faults(errors, printer, |path| html! { @if !path.is_empty() { code { (path) } " " } })
+}
+
+/// Everything that is wrong with the form, as a list; fields by their labels.
+#[must_use]
+pub fn form_faults(errors: &[FieldError], printer: &Printer) -> Markup {
+    faults(errors, printer, |path| html! { strong { (field_name(path, printer)) } ": " })
+}
+
+/// Faults: which field, what was given, what is wrong, how to mend it.
+fn faults(errors: &[FieldError], printer: &Printer, name: impl Fn(&str) -> Markup) -> Markup {
+    html! {
+        ul {
+            @for error in errors {
+                li {
+                    (name(&error.path))
+                    @if !error.given.is_empty() { q { (error.given) } " " }
+                    (printer.text(&error.wrong)) " " (printer.text(&error.repair))
+                }
+            }
+        }
+    }
 }

@@ -31,7 +31,7 @@ mod true_size;
 pub use answer::{answer, answer_alone, picture};
 pub use card::card;
 pub use explanation::{appendix, explanation};
-pub use fields::{file_faults, note};
+pub use fields::{field_name, file_faults, form_faults, note};
 pub use first_off::first_off;
 pub use frame::{
     HANDED, Page, READINGS, body, code, frame, region_body, region_summary, restore_question,

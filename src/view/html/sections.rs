@@ -47,8 +47,7 @@ fn section(
     shop: &Shop,
     printer: &Printer,
 ) -> Markup {
-    let number = Measure::count(index as u32 + 1);
-    let name = printer.text(&say("section.name").put("number", number));
+    let name = section_name(index, printer);
     let fields = SCHEMA.groups.iter().flat_map(|(_, fields)| fields.iter());
     let acts = [
         ("section-out", place == 0),
@@ -70,6 +69,12 @@ fn section(
             }
         }
     }
+}
+
+/// What a section is called.
+pub(super) fn section_name(index: usize, printer: &Printer) -> String {
+    let number = Measure::count(index as u32 + 1);
+    printer.text(&say("section.name").put("number", number))
 }
 
 /// The slot that says where a section lies.
