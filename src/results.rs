@@ -86,8 +86,10 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
         stitches: &out.stitches,
     };
     run::run(job, shop, line, &book, &mut out.run);
-    let components = &out.run.quantities.components;
-    out.layout.count(components.iter().map(|part| (part.printed, part.sheets)));
+    if job.copies.is_some() {
+        let components = &out.run.quantities.components;
+        out.layout.count(components.iter().map(|part| (part.printed, part.sheets)));
+    }
     pack::pack(job, shop, &out.stack, out.mass, out.stitches.wire.copy, &mut out.packing);
     let pressed = out.layout.chosen().zip(out.layout.needed).map(|(way, needed)| {
         let sheet = shop.press_sheets.get(way.sheet);
@@ -101,6 +103,9 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
         }
     });
     let quantities = cost::quantities(job, &out.trim, pressed, &out.run, &out.packing);
-    out.cost = cost::cost(&shop.rates, &quantities, out.run.quantities.good);
+    out.cost = match job.copies {
+        Some(_) => cost::cost(&shop.rates, &quantities, out.run.quantities.good),
+        None => Cost::UNKNOWN,
+    };
     out.first_off = book::first_off(job, &out.stack);
 }

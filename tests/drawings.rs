@@ -30,6 +30,7 @@ fn book(fields: &[(&str, &str)]) -> Book {
     let mut draft =
         Draft::of(&[("pages", "40 + 4"), ("size", "A5"), ("paper", "130 gsm silk 0.115 mm")]);
     draft.set("cover", "250 gsm silk cover 0.240 mm");
+    draft.set("copies", "1");
     for (path, text) in fields {
         draft.set(path, text);
     }

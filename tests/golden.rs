@@ -162,7 +162,7 @@ fn yearbook_insert() {
 #[test]
 fn seed_catalogue() {
     let (job, plan) = expect("04-seed-catalogue", 25, 1.507, 3.014, (149.0, 0.5));
-    let run = plan.results.mass.unwrap().nominal_page.get() * job.copies.as_f64() / 1e6;
+    let run = plan.results.mass.unwrap().nominal_page.get() * job.copies.unwrap().as_f64() / 1e6;
     near(run, 1.8, 0.05, "tonnes");
     assert_eq!(plan.verdict, Verdict::Fits);
     // H high by hand: 1.507 + √((24 · 0.013)² + 0.013²) = 1.8193; / 0.071 leaves 10.996 sheets, so 10.

@@ -64,7 +64,7 @@ impl Case {
         let draft = Draft::of(&[("pages", &pages), ("size", &size), ("paper", &paper)]);
         let reading = job::read(&draft, shop);
         let mut job = reading.job.clone().unwrap_or_else(|| panic!("{:?}", reading.notes));
-        job.copies = Copies(self.copies);
+        job.copies = Some(Copies(self.copies));
         job.copies_up = self.up;
         job.stitches = self.stitches;
         job.loops = self.loops;

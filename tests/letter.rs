@@ -47,7 +47,8 @@ fn a_client_reads_what_it_is_and_what_to_send() {
     let lines: Vec<&str> = text.lines().collect();
     assert_eq!(lines.len(), 5, "{text}");
     assert_eq!(lines[0], "“A Field Guide to Teapots”: yes, we can make it so.");
-    assert!(lines[1].starts_with("1,200 copies of 44 pages, 148 mm × 210 mm, saddle stitched"));
+    assert!(lines[1].starts_with("44 pages, 148 mm × 210 mm, saddle stitched"), "{text}");
+    assert!(lines[1].ends_with(", 1,200 copies."), "{text}");
     assert!(lines[1].contains("130 gsm silk") && lines[1].contains("250 gsm silk"), "{text}");
     // Ten sheets of 0.105 mm and a cover of 0.240, each lying there twice: 2.58 mm.
     assert!(lines[2].contains("about 2.58 mm thick"), "{text}");

@@ -44,10 +44,11 @@ impl CostSteps {
         self.copies.total / self.more.as_f64().max(1.0)
     }
     /// Plans the book anew with a sheet more and at other numbers of copies. Nothing comes back where
-    /// the shop has no rates, or where what has come in decides how many copies can be made.
+    /// the shop has no rates, where nobody has said how many copies, or where what has come in decides
+    /// how many can be made.
     #[must_use]
     pub fn of(job: &Job, shop: &Shop, plan: &Plan) -> Option<Self> {
-        let results = &plan.results;
+        let (own, results) = (job.copies?, &plan.results);
         let short = results.run.quantities.short.is_some();
         if short || results.cost.items().next().is_none() {
             return None;
@@ -58,8 +59,8 @@ impl CostSteps {
         Some(Self {
             sheet: variant.larger(Sheets(1)).map(step),
             more,
-            copies: step(variant.copies(job.copies + more)),
-            curve: curve(job.copies, plan, &mut variant),
+            copies: step(variant.copies(own + more)),
+            curve: curve(own, plan, &mut variant),
         })
     }
 }

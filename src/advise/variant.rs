@@ -42,7 +42,7 @@ impl<'a> Variant<'a> {
 
     /// The book as it is, in so many copies.
     pub(super) fn copies(&mut self, copies: Copies) -> &Plan {
-        self.job.copies = copies;
+        self.job.copies = Some(copies);
         // Without a main section there are no sheets to put back.
         let _ = self.put(Sheets(0));
         self.planned()

@@ -21,6 +21,6 @@ pub fn look(job: &Job, _: &Shop, results: &Results) -> Option<Finding> {
             .with("supplied", Measure::count(quantities.fed))
             .with("needed", Measure::count(quantities.needed))
             .with("good", quantities.good)
-            .with("copies", job.copies),
+            .with("copies", job.copies?),
     )
 }

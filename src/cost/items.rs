@@ -71,6 +71,13 @@ pub struct Cost {
 impl Cost {
     /// How many lines a cost can have.
     const LINES: usize = 6;
+    /// The cost of a run that is not known.
+    pub const UNKNOWN: Self = Self {
+        lines: [None; Self::LINES],
+        total: Money::ZERO,
+        each: Money::ZERO,
+        incomplete: true,
+    };
 
     /// The lines there are.
     pub fn items(&self) -> impl Iterator<Item = &Item> {

@@ -39,7 +39,7 @@ pub fn quantities(
         click: pressed.and_then(|pressed| pressed.click),
         line_time: Some(run.times.best),
         wire: Some(run.consumed.wire),
-        cartons: packing.cartons.map(|cartons| cartons.cartons),
+        cartons: packing.cartons.and_then(|cartons| cartons.cartons),
     }
 }
 

@@ -4,7 +4,7 @@ use super::row::{Case, Figure, copies, count, figure, mass, masses, money, or_en
 use super::row::{rate, share, term};
 use super::stitching::as_shop;
 use crate::advise::CostSteps;
-use crate::plan::{AtCopies, Cartons, price};
+use crate::plan::{AtCopies, Cartons, Cost, price};
 use crate::shop::PriceRule;
 use crate::units::Gram;
 use crate::words::{Say, say};
@@ -30,8 +30,8 @@ pub(super) static ROWS: &[Figure] = &[
         })
         .shop()
         .kept(),
-    figure("cartons", "pack.boxes", |c| count(cartons(c)?.cartons)),
-    figure("carton_last", "pack.last", |c| count(cartons(c)?.last)),
+    figure("cartons", "pack.boxes", |c| count(cartons(c)?.cartons?)),
+    figure("carton_last", "pack.last", |c| count(cartons(c)?.last?)),
     // A carton is filled as far as it may be: that is the shop's own limit.
     figure("carton_full", "pack.full", |c| {
         let copy = c.plan.results.packing.copy?;
@@ -71,9 +71,9 @@ pub(super) static ROWS: &[Figure] = &[
         .rows(item),
     term("item_rate", |c| rate(c.item()?.rate)),
     figure("item_total", "cost.total", |c| money(c.item()?.total)).shop().rows(item),
-    figure("cost_total", "cost.sum", |c| money(c.plan.results.cost.total))
+    figure("cost_total", "cost.sum", |c| money(cost(c)?.total))
         .told(|c, lines| {
-            for item in c.plan.results.cost.items() {
+            for item in cost(c).into_iter().flat_map(Cost::items) {
                 lines.push(
                     say("explain.cost_total.item")
                         .say("item", say(format!("cost.item.{}", item.id)))
@@ -83,7 +83,7 @@ pub(super) static ROWS: &[Figure] = &[
             lines.push(say("explain.cost_total"));
         })
         .shop(),
-    figure("cost_each", "explain.name.cost_each", |c| rate(c.plan.results.cost.each)).shop(),
+    figure("cost_each", "explain.name.cost_each", |c| rate(cost(c)?.each)).shop(),
     // What a little more costs.
     term("more", |c| copies(steps(c)?.more)),
     figure("step_sheet", "explain.name.step_sheet", |c| money(steps(c)?.sheet?.total)).shop(),
@@ -97,7 +97,7 @@ pub(super) static ROWS: &[Figure] = &[
     figure("curve_total", "cost.sum", |c| money(curve(c)?.total)).shop().rows(at_copies),
     figure("curve_each", "cost.each", |c| rate(curve(c)?.each)).shop().rows(at_copies),
     term("curve_copies", |c| copies(curve(c)?.copies)),
-    figure("price", "explain.name.price", |c| money(price(rule(c)?, &c.plan.results.cost)))
+    figure("price", "explain.name.price", |c| money(price(rule(c)?, cost(c)?)))
         .told(|c, lines| {
             let round = rule(c).is_some_and(|rule| rule.round.is_some());
             lines.push(say(if round { "explain.price.rounded" } else { "explain.price" }));
@@ -111,6 +111,10 @@ pub(super) static ROWS: &[Figure] = &[
 
 fn cartons<'a>(case: &Case<'a>) -> Option<&'a Cartons> {
     case.plan.results.packing.cartons.as_ref()
+}
+
+fn cost<'a>(case: &Case<'a>) -> Option<&'a Cost> {
+    case.run().map(|_| &case.plan.results.cost)
 }
 
 fn rule<'a>(case: &Case<'a>) -> Option<&'a PriceRule> {

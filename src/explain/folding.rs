@@ -19,7 +19,7 @@ pub(super) static ROWS: &[Figure] = &[
     term("height", |c| length(c.job.size.height)),
     term("bleed", |c| length(c.job.bleed.unwrap_or(Mm::ZERO))),
     term("tolerance", |c| length(c.job.tolerance)),
-    term("copies", |c| copies(c.job.copies)),
+    term("copies", |c| copies(c.job.copies?)),
     term("up", |c| count(c.job.copies_up)),
     term("head", |c| length(c.job.head_trim)),
     term("foot", |c| length(c.job.foot_trim)),

@@ -3,7 +3,7 @@
 use crate::advise::Advice;
 use crate::data::Line;
 use crate::job::{Job, Section};
-use crate::plan::{Component, Item, Leaf, LimitCheck, Plan, Stitch, Stop, Supply, Way};
+use crate::plan::{Component, Item, Leaf, LimitCheck, Plan, Run, Stitch, Stop, Supply, Way};
 use crate::shop::Shop;
 use crate::source::Source;
 use crate::units::{Band, Copies, Gram, Measure, Mm, Money, Pages, Second, Unit};
@@ -126,6 +126,10 @@ impl<'a> Case<'a> {
     }
     pub(super) fn line(&self) -> Option<&'a Line> {
         self.shop.lines.get(self.job.line)
+    }
+    /// The run, where it is said how many copies.
+    pub(super) fn run(&self) -> Option<&'a Run> {
+        self.job.copies.map(|_| &self.plan.results.run)
     }
     /// The leaf of the row; the innermost without one.
     pub(super) fn leaf(&self) -> Option<&'a Leaf> {

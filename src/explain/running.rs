@@ -11,9 +11,9 @@ use crate::words::{Say, say};
 
 pub(super) static ROWS: &[Figure] = &[
     // Sets.
-    figure("sets_fed", "run.sets", |c| count(quantities(c).fed))
+    figure("sets_fed", "run.sets", |c| count(quantities(c)?.fed))
         .told(|c, lines| {
-            let sets = quantities(c);
+            let Some(sets) = quantities(c) else { return };
             lines.push(say("explain.sets_fed.net"));
             if sets.off_line > sets.net {
                 lines.push(say("explain.sets_fed.cut"));
@@ -24,15 +24,15 @@ pub(super) static ROWS: &[Figure] = &[
             }
         })
         .shop(),
-    figure("sets_needed", "run.fed", |c| count(quantities(c).needed))
+    figure("sets_needed", "run.fed", |c| count(quantities(c)?.needed))
         .told(|_, lines| lines.push(say("explain.sets_fed")))
         .shop()
         .of(role_of),
-    term("net", |c| count(quantities(c).net)),
-    term("off_line", |c| count(quantities(c).off_line)),
-    term("spoilt", |c| share(quantities(c).overs.share)),
-    term("ready", |c| whole(quantities(c).overs.fixed)),
-    figure("good", "run.good", |c| copies(quantities(c).good)).told(good).shop(),
+    term("net", |c| count(quantities(c)?.net)),
+    term("off_line", |c| count(quantities(c)?.off_line)),
+    term("spoilt", |c| share(quantities(c)?.overs.share)),
+    term("ready", |c| whole(quantities(c)?.overs.fixed)),
+    figure("good", "run.good", |c| copies(quantities(c)?.good)).told(good).shop(),
     // Time.
     figure("interval", "run.interval", |c| number(pacing(c).interval.get()))
         .told(|c, lines| {
@@ -63,29 +63,32 @@ pub(super) static ROWS: &[Figure] = &[
     term("index", |c| number(pace(c)?.index.unwrap_or_default())),
     term("form", |c| number(pace(c)?.form?)),
     term("form_mm", |c| number(pace(c)?.form_mm.unwrap_or_default())),
-    figure("makeready", "run.makeready", |c| time(times(c).makeready)).told(as_shop).shop(),
-    figure("running", "run.running", |c| time(times(c).running)).told(|c, lines| {
+    figure("makeready", "run.makeready", |c| time(c.plan.results.run.times.makeready))
+        .told(as_shop)
+        .shop(),
+    figure("running", "run.running", |c| time(times(c)?.running)).told(|c, lines| {
         let good = pacing(c).counts_good;
         lines.push(say(if good { "explain.running.good" } else { "explain.running" }));
     }),
-    term("sets_timed", |c| count(times(c).sets)),
-    figure("standing", "run.standing", |c| some_time(times(c).standing))
+    term("sets_timed", |c| count(times(c)?.sets)),
+    figure("standing", "run.standing", |c| some_time(times(c)?.standing))
         .told(|c, lines| stops(c, false, lines))
         .shop(),
-    figure("beside", "run.beside", |c| some_time(times(c).beside))
+    figure("beside", "run.beside", |c| some_time(times(c)?.beside))
         .told(|c, lines| stops(c, true, lines))
         .shop(),
-    term("stood", |c| time(times(c).standing)),
-    figure("run_time", "run.best", |c| time(times(c).best)).doubt("explain.run_time.doubt"),
+    term("stood", |c| time(times(c)?.standing)),
+    figure("run_time", "run.best", |c| time(times(c)?.best)).doubt("explain.run_time.doubt"),
     figure("run_worst", "run.worst", |c| {
-        if times(c).worst > times(c).best { time(times(c).worst) } else { None }
+        let times = times(c)?;
+        if times.worst > times.best { time(times.worst) } else { None }
     })
     .doubt("explain.run_time.doubt"),
-    term("start", |c| clock(times(c).clock?.0)),
-    figure("over_best", "explain.name.over", |c| clock(times(c).clock?.1)),
-    figure("over_worst", "explain.name.over", |c| clock(times(c).clock?.2)),
-    term("worst", |c| time(times(c).worst)),
-    figure("chips_run", "run.chips", |c| mass(c.plan.results.run.consumed.chips?)),
+    term("start", |c| clock(times(c)?.clock?.0)),
+    figure("over_best", "explain.name.over", |c| clock(times(c)?.clock?.1)),
+    figure("over_worst", "explain.name.over", |c| clock(times(c)?.clock?.2)),
+    term("worst", |c| time(times(c)?.worst)),
+    figure("chips_run", "run.chips", |c| mass(c.run()?.consumed.chips?)),
     term("chips_set", |c| mass(c.plan.results.run.consumed.chips_set?)),
     // What runs full or empty.
     figure("every", "explain.name.every", |c| count(c.stop()?.every))
@@ -96,7 +99,8 @@ pub(super) static ROWS: &[Figure] = &[
         .shop()
         .rows(supply),
     figure("first_stop", "explain.name.first_stop", |c| time(c.stop()?.first)).rows(supply),
-    figure("stop_times", "explain.name.stop_times", |c| count(c.stop()?.times)).rows(supply),
+    figure("stop_times", "explain.name.stop_times", |c| count(c.run().and(c.stop())?.times))
+        .rows(supply),
     figure("stop_each", "explain.name.stop_each", |c| time(c.stop()?.each))
         .told(as_shop)
         .shop()
@@ -118,7 +122,7 @@ pub(super) static ROWS: &[Figure] = &[
     // Sections on their way.
     figure("part_sheets", "run.per-set", |c| count(c.component()?.sheets)).rows(role_of),
     term("part_pages", |c| whole(c.section()?.pages.as_f64())),
-    figure("printed", "run.printed", |c| count(c.component()?.printed))
+    figure("printed", "run.printed", |c| count(c.run().and(c.component())?.printed))
         .told(|c, lines| {
             if c.component().is_some_and(|part| part.creased != part.fed) {
                 lines.push(say("explain.printed.creased"));
@@ -127,23 +131,23 @@ pub(super) static ROWS: &[Figure] = &[
         })
         .shop()
         .rows(role_of),
-    term("creased", |c| count(c.component()?.creased)),
+    term("creased", |c| count(c.run().and(c.component())?.creased)),
     term("print_share", |c| share(c.shop.overs.print.share)),
     term("print_ready", |c| whole(c.shop.overs.print.fixed)),
     figure("makes", "run.makes", |c| copies(c.component()?.makes?)).shop().rows(role_of),
     term("supplied", |c| count(c.component()?.supplied?)),
 ];
 
-fn quantities<'a>(case: &Case<'a>) -> &'a Quantities {
-    &case.plan.results.run.quantities
+fn quantities<'a>(case: &Case<'a>) -> Option<&'a Quantities> {
+    Some(&case.run()?.quantities)
 }
 
 fn pacing<'a>(case: &Case<'a>) -> &'a Pacing {
     &case.plan.results.run.pacing
 }
 
-fn times<'a>(case: &Case<'a>) -> &'a Times {
-    &case.plan.results.run.times
+fn times<'a>(case: &Case<'a>) -> Option<&'a Times> {
+    Some(&case.run()?.times)
 }
 
 fn pace<'a>(case: &Case<'a>) -> Option<&'a Pace> {
@@ -163,7 +167,7 @@ fn some_time(some: Second) -> Value {
 }
 
 fn good(case: &Case, lines: &mut Vec<Say>) {
-    let short = quantities(case).short.is_some();
+    let short = quantities(case).is_some_and(|sets| sets.short.is_some());
     lines.push(say(if short { "explain.good" } else { "explain.as_ordered" }));
 }
 

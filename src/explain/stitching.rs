@@ -62,16 +62,16 @@ pub(super) static ROWS: &[Figure] = &[
         let loops = wire(c).loop_wire > Mm::ZERO;
         lines.push(say(if loops { "explain.draw.loop" } else { "explain.draw" }));
     }),
-    term("wire_length", |c| length(c.plan.results.run.consumed.wire_length)),
+    term("wire_length", |c| length(c.run()?.consumed.wire_length)),
     term("stitch_mg", |c| number(wire(c).stitch.get() * MG_PER_GRAM)),
-    figure("wire_run", "stitches.run-mass", |c| mass(c.plan.results.run.consumed.wire))
+    figure("wire_run", "stitches.run-mass", |c| mass(c.run()?.consumed.wire))
         .told(|_, lines| {
             lines.push(say("explain.wire_run.length"));
             lines.push(say("explain.wire_run"));
         })
         .from(|_| STITCH_PRACTICE.steel.source),
     term("spool", |c| mass(Gram(c.line()?.supplies.spool_mass?))),
-    figure("spools", "stitches.spools", |c| number(c.plan.results.run.consumed.spools?)),
+    figure("spools", "stitches.spools", |c| number(c.run()?.consumed.spools?)),
     term("text_space", |_| length(Mm(STITCH_PRACTICE.text_clear.value))),
     figure("free_from", "explain.name.free", |c| length(free(c).0)).told(free_told).practice(),
     figure("free_to", "explain.name.free", |c| length(free(c).1)).told(free_told).practice(),

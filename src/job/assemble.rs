@@ -12,7 +12,7 @@ pub(super) fn assemble(
     settings: Job,
     count: &PageCount,
     size: Size,
-    copies: Copies,
+    copies: Option<Copies>,
     paper: Stock,
     cover: Option<Stock>,
     inserts: Vec<Insert>,

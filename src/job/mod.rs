@@ -26,8 +26,8 @@ pub struct Job {
     pub numbering: Numbering,
     /// Finished size: width from spine to face, height along the spine.
     pub size: Size,
-    /// Good copies wanted.
-    pub copies: Copies,
+    /// Good copies wanted; nothing where nobody has said how many: the run is not known then.
+    pub copies: Option<Copies>,
     /// The form of the spine.
     pub spine: Spine,
     /// Words are wanted on the spine.

@@ -163,7 +163,7 @@ impl Reader<'_> {
             sections: Vec::new(),
             numbering: super::Numbering::SelfCover,
             size: Size::default(),
-            copies: Copies(1),
+            copies: None,
             spine: if self.choice("spine") == "square" { Spine::Square } else { Spine::Round },
             spine_text: self.yes("spine_text"),
             bleed: bleeds.then_some(bleed.unwrap_or(defaults.bleed)),
@@ -352,10 +352,10 @@ impl Reader<'_> {
         Some(stock)
     }
 
-    fn copies(&mut self, path: &'static str) -> Copies {
+    fn copies(&mut self, path: &'static str) -> Option<Copies> {
         match self.value(path) {
-            Some(Value::Copies(copies)) => copies,
-            _ => Copies(1),
+            Some(Value::Copies(copies)) => Some(copies),
+            _ => None,
         }
     }
 

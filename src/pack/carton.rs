@@ -14,10 +14,10 @@ pub struct Cartons {
     pub by_size: Option<u32>,
     /// Copies in a full carton, at least one.
     pub each: u32,
-    /// Cartons for the run.
-    pub cartons: u32,
+    /// Cartons for the run, where it is said how many copies.
+    pub cartons: Option<u32>,
     /// Copies in the last of them.
-    pub last: u32,
+    pub last: Option<u32>,
 }
 
 /// Cartons for the run; nothing when the shop has said neither how heavy nor how large one may be.
@@ -42,9 +42,10 @@ pub fn cartons(
     });
     let most = by_mass.into_iter().chain(by_size).min()?;
     // One copy always goes somewhere, even where it breaks the limit: a rule says so.
-    let each = most.clamp(1, job.copies.get().max(1));
-    let cartons = job.copies.get().div_ceil(each);
-    let last = job.copies.get() - each * cartons.saturating_sub(1);
+    let copies = job.copies.map(|copies| copies.get().max(1));
+    let each = most.clamp(1, copies.unwrap_or(u32::MAX));
+    let cartons = copies.map(|copies| copies.div_ceil(each));
+    let last = copies.zip(cartons).map(|(copies, cartons)| copies - each * (cartons - 1));
     Some(Cartons { by_mass, by_size, each, cartons, last })
 }
 

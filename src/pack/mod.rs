@@ -16,7 +16,7 @@ use crate::units::{Band, Gram};
 pub struct Packing {
     /// One copy with its wire; nothing when a paper's weight is not known.
     pub copy: Option<Band<Gram>>,
-    /// All good copies. The papers' doubt is one lot's, so it adds over all of them.
+    /// All good copies, where it is said how many. The papers' doubt is one lot's, so it adds over all of them.
     pub run: Option<Band<Gram>>,
     /// Cartons, where the shop says how heavy or large one may be.
     pub cartons: Option<Cartons>,
@@ -35,7 +35,7 @@ pub fn pack(
 ) {
     let copy = mass.map(|mass| mass.book.shifted(wire));
     out.copy = copy;
-    out.run = copy.map(|copy| copy.times(job.copies.as_f64()));
+    out.run = copy.zip(job.copies).map(|(copy, copies)| copy.times(copies.as_f64()));
     out.cartons = cartons(job, &shop.carton, copy, stack.closed);
     out.posted = post(job, &shop.post, copy, stack.closed, out.posted.take());
 }

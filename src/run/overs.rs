@@ -82,8 +82,8 @@ fn cut_after(job: &Job) -> bool {
     }
 }
 
-/// Goes from the last stage to the first: cutting, line, creasing of a cover, printing. What stood in
-/// `out` is replaced; its list is used again.
+/// Goes from the last stage to the first: cutting, line, creasing of a cover, printing. No sets at all
+/// where nobody has said how many copies. What stood in `out` is replaced; its list is used again.
 pub fn quantities(
     job: &Job,
     line: &Line,
@@ -93,7 +93,8 @@ pub fn quantities(
 ) {
     let up = job.copies_up.max(1);
     let cut = if cut_after(job) { stages.cut } else { Overs::default() };
-    out.net = job.copies.get().div_ceil(up);
+    let copies = job.copies.unwrap_or_default();
+    out.net = copies.get().div_ceil(up);
     out.overs = line.pace.overs();
     out.off_line = gross(out.net, cut);
     out.needed = gross(out.off_line, line.pace.overs());
@@ -123,7 +124,7 @@ pub fn quantities(
         });
     }
     let expected = good(good(out.fed, line.pace.overs()), cut).saturating_mul(up);
-    out.good = if out.short.is_some() { Copies(expected) } else { job.copies };
+    out.good = if out.short.is_some() { Copies(expected) } else { copies };
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! What a job card says beside the rows to set and to look at, for the page and for print.
 
 use super::html::answer::paper;
-use super::html::run::{over, stop_told};
+use super::html::run::{copies, fed, over, stops_told};
 use super::html::{Scene, sheet};
 use crate::explain::{Case, explain, finding};
 use crate::job::{ImagesMovedBy, Spine};
@@ -18,7 +18,7 @@ pub fn book(scene: &Scene) -> Say {
     let job = scene.job;
     let pages: u32 = job.sections.iter().map(|section| section.pages.get()).sum();
     say("card.book")
-        .count("copies", job.copies)
+        .say("copies", copies(job.copies))
         .put("pages", Pages(pages))
         .put("width", job.size.width)
         .put("height", job.size.height)
@@ -73,13 +73,9 @@ pub fn found(scene: &Scene) -> (Vec<Say>, Option<Say>) {
 #[must_use]
 pub fn run(scene: &Scene) -> Vec<Say> {
     let case = scene.case();
-    let run = &scene.plan.results.run;
-    let fed = say("run.summary")
-        .put("sets", Measure::count(run.quantities.fed))
-        .put("best", run.times.best);
-    let stops = run.stops().map(|stop| stop_told(&case, stop));
     let sheet = sheet::result(scene.job, scene.shop, scene.plan);
-    [Some(fed), over(&case), Some(sheet)].into_iter().flatten().chain(stops).collect()
+    let told = [Some(fed(&case)), over(&case), Some(sheet)].into_iter().flatten();
+    told.chain(stops_told(&case)).collect()
 }
 
 /// Each paper with the thickness that was reckoned with and where that comes from; the fold.

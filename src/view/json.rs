@@ -110,10 +110,10 @@ pub struct PlanOut {
     pub layout: LayoutOut,
     /// Stitches and wire.
     pub stitches: StitchesOut,
-    /// The run.
-    pub run: RunOut,
+    /// The run; nothing where the job says no number of copies.
+    pub run: Option<RunOut>,
     /// What it costs.
-    pub cost: CostOut,
+    pub cost: Option<CostOut>,
     /// Every limit of the line that concerns the book.
     pub limits: Vec<LimitOut>,
     /// Findings, gravest first.
@@ -171,9 +171,9 @@ pub fn plan_out(job: &Job, plan: &Plan, printer: &Printer) -> PlanOut {
             })
             .collect(),
         layout: sheet::layout_out(plan),
-        stitches: making::stitches_out(plan),
-        run: making::run_out(plan),
-        cost: money::cost_out(&results.cost),
+        stitches: making::stitches_out(job, plan),
+        run: job.copies.map(|_| making::run_out(plan)),
+        cost: job.copies.map(|_| money::cost_out(&results.cost)),
         limits: results.limits.iter().map(limit_out).collect(),
         findings: plan
             .findings

@@ -3,10 +3,11 @@
 
 use super::html::answer::paper;
 use super::html::cost::money;
+use super::html::run::copies;
 use crate::job::{ImagesMovedBy, Job};
 use crate::plan::{Plan, Verdict, price};
 use crate::shop::Shop;
-use crate::units::{Copies, Pages};
+use crate::units::Pages;
 use crate::view::Printer;
 use crate::words::{Say, say};
 
@@ -40,7 +41,7 @@ fn book(job: &Job, printer: &Printer) -> Say {
     let papers: Vec<String> =
         job.sections.iter().map(|section| printer.text(&paper(section))).collect();
     say("letter.book")
-        .put("copies", job.copies)
+        .say("copies", copies(job.copies))
         .put("pages", Pages(pages))
         .put("width", job.size.width)
         .put("height", job.size.height)
@@ -79,11 +80,11 @@ fn send(job: &Job) -> Say {
 fn priced(job: &Job, shop: &Shop, plan: &Plan) -> Say {
     let cost = &plan.results.cost;
     let sure = plan.verdict == Verdict::Fits && !cost.incomplete;
-    let rule = shop.rates.price.as_ref().filter(|_| sure);
-    let Some(rule) = rule else { return say("letter.price.later") };
+    let rule = shop.rates.price.as_ref().filter(|_| sure).zip(job.copies);
+    let Some((rule, copies)) = rule else { return say("letter.price.later") };
     let key = if rule.valid.is_empty() { "letter.price" } else { "letter.price.valid" };
     say(key)
-        .count("copies", Copies(job.copies.get()))
+        .count("copies", copies)
         .say("price", money(shop, price(rule, cost)))
         .text("valid", rule.valid.as_str())
 }

@@ -54,7 +54,7 @@ pub static PICTURES: [Picture; 10] = [
     Picture {
         id: "timeline",
         readings: MAKERS,
-        draw: |scene, room| Some(drawing::timeline(scene.plan, room)),
+        draw: |scene, room| scene.job.copies.map(|_| drawing::timeline(scene.plan, room)),
     },
     Picture {
         id: "press-sheet",

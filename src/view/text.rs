@@ -71,7 +71,8 @@ pub fn text(job: &Job, shop: &Shop, plan: &Plan, printer: &Printer) -> String {
     lines.push(format!("\n{}", printer.word("region.run")));
     lines.extend(run::told(&case).iter().map(|told| format!("  {}", printer.text(told))));
     lines.push(format!("\n{}", printer.word("region.cost")));
-    lines.extend(cost::told(shop, plan).iter().map(|told| format!("  {}", printer.text(told))));
+    lines
+        .extend(cost::told(job, shop, plan).iter().map(|told| format!("  {}", printer.text(told))));
     lines.push(format!("\n{}", printer.word("cautions.machine")));
     lines.push(printer.word("cautions.wire").to_owned());
     lines.push(printer.word("cautions.dummy").to_owned());

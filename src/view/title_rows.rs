@@ -147,7 +147,7 @@ fn planned_cells(planned: &Planned, printer: &Printer) -> Vec<Cell> {
             .layout
             .needed
             .map_or(Cell::Empty, |needed| Cell::Value(Measure::new(needed.sheets, Unit::Count))),
-        Cell::value(results.run.times.best),
+        Cell::maybe(planned.job.copies.map(|_| results.run.times.best)),
         Cell::maybe(results.cost.items().next().map(|_| results.cost.total)),
         why.map_or(Cell::Empty, |finding| Cell::Text(printer.text(&finding.say()))),
     ]

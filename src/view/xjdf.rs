@@ -6,7 +6,7 @@
 
 use crate::job::{ImagesMovedBy, Job, Role, Section, Spine};
 use crate::plan::{Grain, Leaf, Plan};
-use crate::units::{MM_PER_INCH, Mm, POINTS_PER_INCH, Size, fixed, trimmed};
+use crate::units::{Copies, MM_PER_INCH, Mm, POINTS_PER_INCH, Size, fixed, trimmed};
 use crate::view::Printer;
 use maud::{Markup, html};
 
@@ -73,7 +73,7 @@ impl Ticket<'_> {
             _ => (Some(ids.join(" ")), None),
         };
         html! {
-            Product ID="BOOKLET" Amount=(self.job.copies.get()) IsRoot="true" ProductType="Booklet"
+            Product ID="BOOKLET" Amount=[self.job.copies.map(|copies| copies.get())] IsRoot="true" ProductType="Booklet"
                 DescriptiveName=[said(&self.job.identity.title)] {
                 Intent Name="BindingIntent" {
                     BindingIntent BindingOrder="Collecting" BindingSide="Left"
@@ -222,7 +222,6 @@ impl Ticket<'_> {
         let quantities = &results.run.quantities;
         let flat = results.trim.flat;
         let out = f64::from(quantities.fed) * f64::from(self.job.copies_up);
-        let copies = f64::from(self.job.copies.get());
         let closed = results.stack.closed.nominal.0;
         html! {
             ResourceSet Name="Component" Usage="Input" {
@@ -231,9 +230,11 @@ impl Ticket<'_> {
                         @let sheets = f64::from(part.sheets);
                         @let good = f64::from(quantities.net) * sheets;
                         Resource {
-                            AmountPool {
-                                PartAmount Amount=(number(good))
-                                    Waste=(number(f64::from(part.fed) * sheets - good)) {}
+                            @if self.job.copies.is_some() {
+                                AmountPool {
+                                    PartAmount Amount=(number(good))
+                                        Waste=(number(f64::from(part.fed) * sheets - good)) {}
+                                }
                             }
                             Part SheetName=(self.id(part.section)) {}
                             Component Dimensions=(solid(flat, section.caliper.value.nominal))
@@ -244,7 +245,9 @@ impl Ticket<'_> {
             }
             ResourceSet Name="Component" Usage="Output" {
                 Resource ResourceWeight=[results.mass.map(|mass| number(mass.book.nominal.get()))] {
-                    AmountPool { PartAmount Amount=(number(copies)) Waste=(number((out - copies).max(0.0))) {} }
+                    @if let Some(copies) = self.job.copies.map(Copies::as_f64) {
+                        AmountPool { PartAmount Amount=(number(copies)) Waste=(number((out - copies).max(0.0))) {} }
+                    }
                     Component Dimensions=(solid(self.job.size, closed)) ProductType="Booklet" {}
                 }
             }

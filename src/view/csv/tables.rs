@@ -161,6 +161,11 @@ fn stitches(scene: &Scene) -> Table {
     }
 }
 
+/// A count of the whole run; nothing where nobody has said how many copies.
+fn of_run(scene: &Scene, number: u32) -> Cell {
+    scene.job.copies.map_or(Cell::Empty, |_| count(number))
+}
+
 fn components(scene: &Scene) -> Table {
     let rows = scene.plan.results.run.quantities.components.iter().map(|part| {
         vec![
@@ -168,8 +173,8 @@ fn components(scene: &Scene) -> Table {
             count(part.sheets),
             Cell::Value(Measure::caliper(part.leaf.0)),
             Cell::Value(Measure::caliper(part.leaf.1)),
-            count(part.printed),
-            count(part.fed),
+            of_run(scene, part.printed),
+            of_run(scene, part.fed),
             part.supplied.map_or(Cell::Empty, count),
             Cell::maybe(part.makes),
         ]
@@ -195,7 +200,7 @@ fn stops(scene: &Scene) -> Table {
         vec![
             said(scene, &format!("supply.{}", stop.supply.name())),
             count(stop.every),
-            count(stop.times),
+            of_run(scene, stop.times),
             Cell::value(stop.first),
             Cell::value(stop.each),
             said(scene, if stop.running { "csv.running" } else { "csv.standing" }),

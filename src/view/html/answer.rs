@@ -106,11 +106,18 @@ fn aside(scene: &Scene) -> Say {
     case.fill(say("answer.aside").say("like", like), &[("mass", "mass", 0)])
 }
 
-/// A client reads a price only by the shop's own rule, and only of a cost that is whole.
+/// A client reads a price only by the shop's own rule, and only of a cost that is whole; before it is
+/// said how many copies, what to say.
 fn price(scene: &Scene) -> Option<Say> {
     let cost = &scene.plan.results.cost;
-    let told = scene.reading == Reading::Client && !cost.incomplete;
-    told.then(|| priced(scene.shop, cost, Some(&scene.case()))).flatten()
+    if scene.reading != Reading::Client {
+        return None;
+    }
+    match scene.job.copies {
+        Some(_) if cost.incomplete => None,
+        Some(_) => priced(scene.shop, cost, Some(&scene.case())),
+        None => scene.shop.rates.price.as_ref().map(|_| say("run.unknown")),
+    }
 }
 
 /// The verdict as a shape: a tick in a circle, a balance tipped, a bar crossed.

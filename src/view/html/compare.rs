@@ -2,6 +2,7 @@
 
 use super::Scene;
 use super::cost::money;
+use super::run::copies;
 use crate::draft::Draft;
 use crate::job::Job;
 use crate::plan::{Plan, Verdict, price};
@@ -149,7 +150,7 @@ fn described(job: &Job) -> Say {
         .put("width", job.size.width)
         .put("height", job.size.height)
         .text("papers", papers.join(", "))
-        .put("copies", job.copies)
+        .say("copies", copies(job.copies))
 }
 
 /// What stands in one row for one version.
@@ -226,8 +227,8 @@ fn sheets(_: &Scene, job: &Job, _: &Plan) -> Cell {
     figure(Band::exact(job.sheets()))
 }
 
-fn time(_: &Scene, _: &Job, plan: &Plan) -> Cell {
-    figure(Band::exact(plan.results.run.times.best))
+fn time(_: &Scene, job: &Job, plan: &Plan) -> Cell {
+    job.copies.map_or(Cell::Unknown, |_| figure(Band::exact(plan.results.run.times.best)))
 }
 
 fn cost(_: &Scene, _: &Job, plan: &Plan) -> Cell {

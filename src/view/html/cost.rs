@@ -3,6 +3,7 @@
 use super::Scene;
 use crate::advise::CostSteps;
 use crate::explain::Case;
+use crate::job::Job;
 use crate::plan::{Cost, Item, Plan, Verdict, price};
 use crate::shop::Shop;
 use crate::units::{Copies, Measure, Money, Unit};
@@ -12,10 +13,13 @@ use maud::{Markup, html};
 /// One line: the whole run and one copy.
 #[must_use]
 pub fn summary(scene: &Scene) -> Markup {
-    scene.tell(&result(scene.shop, &scene.plan.results.cost))
+    scene.tell(&result(scene.job, scene.shop, &scene.plan.results.cost))
 }
 
-fn result(shop: &Shop, cost: &Cost) -> Say {
+fn result(job: &Job, shop: &Shop, cost: &Cost) -> Say {
+    if job.copies.is_none() {
+        return say("run.unknown");
+    }
     if cost.items().next().is_none() {
         return say("cost.none");
     }
@@ -26,6 +30,9 @@ fn result(shop: &Shop, cost: &Cost) -> Say {
 #[must_use]
 pub fn body(scene: &Scene) -> Markup {
     let (shop, cost) = (scene.shop, &scene.plan.results.cost);
+    if scene.job.copies.is_none() {
+        return html! { p { (summary(scene)) } };
+    }
     let caption = say("cost.caption").text("currency", shop.rates.currency.as_str());
     html! {
         div class="scroll" tabindex="0" role="region" aria-label=(scene.printer.word("region.cost")) {
@@ -70,7 +77,7 @@ pub fn body(scene: &Scene) -> Markup {
 
 /// Lines, sum, a copy and the price, line by line.
 #[must_use]
-pub fn told(shop: &Shop, plan: &Plan) -> Vec<Say> {
+pub fn told(job: &Job, shop: &Shop, plan: &Plan) -> Vec<Say> {
     let cost = &plan.results.cost;
     let line = |item: &Item| {
         say("cost.line")
@@ -81,7 +88,7 @@ pub fn told(shop: &Shop, plan: &Plan) -> Vec<Say> {
     };
     let lines: Vec<Say> = cost.items().map(line).collect();
     let after = if lines.is_empty() { Vec::new() } else { remarks(shop, cost, None) };
-    lines.into_iter().chain([result(shop, cost)]).chain(after).collect()
+    lines.into_iter().chain([result(job, shop, cost)]).chain(after).collect()
 }
 
 /// What four pages and some copies more cost; with a case, as figures to be asked about.

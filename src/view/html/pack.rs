@@ -15,20 +15,21 @@ const ROWS: [&str; 6] =
 #[must_use]
 pub fn summary(scene: &Scene) -> Markup {
     let packing = &scene.plan.results.packing;
-    let Some((copy, run)) = packing.copy.zip(packing.run) else {
-        return scene.word("pack.unknown");
+    let Some(copy) = packing.copy else { return scene.word("pack.unknown") };
+    let told = match packing.run {
+        Some(run) => say("pack.summary").put("copy", copy.nominal).put("run", run.nominal),
+        None => say("pack.alone").put("copy", copy.nominal),
     };
-    let told = say("pack.summary").put("copy", copy.nominal).put("run", run.nominal);
     html! {
         (scene.tell(&told))
-        @if let Some(cartons) = packing.cartons { " " (scene.tell(&boxes(cartons))) }
+        @if packing.run.is_none() { " " (scene.word("run.unknown")) }
+        @if let Some(boxes) = packing.cartons.and_then(boxes) { " " (scene.tell(&boxes)) }
     }
 }
 
-fn boxes(cartons: Cartons) -> Say {
-    say("pack.cartons")
-        .count("cartons", Measure::count(cartons.cartons))
-        .put("each", Measure::count(cartons.each))
+fn boxes(cartons: Cartons) -> Option<Say> {
+    let count = Measure::count(cartons.cartons?);
+    Some(say("pack.cartons").count("cartons", count).put("each", Measure::count(cartons.each)))
 }
 
 /// Figures, cartons, and the postal table.

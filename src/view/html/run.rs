@@ -4,7 +4,7 @@ use super::Scene;
 use crate::explain::Case;
 use crate::job::{Job, Role};
 use crate::plan::{Component, Plan, STATIONS, Stop, Supply};
-use crate::units::{Measure, Unit};
+use crate::units::{Copies, Measure, Unit};
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -25,12 +25,8 @@ const ROWS: [&str; 10] = [
 /// One line: sets to feed, time, and when it is over.
 #[must_use]
 pub fn summary(scene: &Scene) -> Markup {
-    let run = &scene.plan.results.run;
-    let told = say("run.summary")
-        .put("sets", Measure::count(run.quantities.fed))
-        .put("best", run.times.best);
     html! {
-        (scene.tell(&told))
+        (scene.tell(&fed(&scene.case())))
         @if let Some(over) = over(&scene.case()) { " " (scene.printer.text(&over)) }
     }
 }
@@ -38,18 +34,32 @@ pub fn summary(scene: &Scene) -> Markup {
 /// Sets, time, stops, and when it is over, as sentences.
 #[must_use]
 pub fn told(case: &Case) -> Vec<Say> {
-    let plan = case.plan;
-    let run = &plan.results.run;
-    let first = say("run.summary")
-        .put("sets", Measure::count(run.quantities.fed))
-        .put("best", run.times.best);
-    let stops = run.stops().map(|stop| stop_told(case, stop));
-    [first, bottleneck(plan)].into_iter().chain(stops).chain(over(case)).collect()
+    let first = [fed(case), bottleneck(case.plan)];
+    first.into_iter().chain(stops_told(case)).chain(over(case)).collect()
+}
+
+/// How many copies, or that nobody has said.
+pub(in crate::view) fn copies(said: Option<Copies>) -> Say {
+    match said {
+        Some(copies) => say("entry.copies.echo").count("n", copies),
+        None => say("copies.unsaid"),
+    }
+}
+
+/// Sets to feed and the time they take, or what is to be said before that is known.
+pub(in crate::view) fn fed(case: &Case) -> Say {
+    let run = &case.plan.results.run;
+    match case.job.copies {
+        Some(_) => say("run.summary")
+            .put("sets", Measure::count(run.quantities.fed))
+            .put("best", run.times.best),
+        None => say("run.unknown"),
+    }
 }
 
 /// When it is over, if it is known when it starts.
 pub(in crate::view) fn over(case: &Case) -> Option<Say> {
-    let (start, best, worst) = case.plan.results.run.times.clock?;
+    let (start, best, worst) = case.plan.results.run.times.clock.filter(|_| known(case))?;
     let key = if best == worst { "run.over" } else { "run.over-between" };
     let told = say(key).put("start", Measure::new(start.get(), Unit::Clock));
     Some(case.fill(told, &[("best", "over_best", 0), ("worst", "over_worst", 0)]))
@@ -58,8 +68,9 @@ pub(in crate::view) fn over(case: &Case) -> Option<Say> {
 /// The time line, figures, stations, stops, components.
 #[must_use]
 pub fn body(scene: &Scene) -> Markup {
-    let run = &scene.plan.results.run;
+    let known = known(&scene.case());
     html! {
+        @if !known { p { (scene.word("run.unknown")) } }
         (scene.drawn("timeline", None))
         dl class="list" {
             @for id in ROWS { (scene.row(id)) }
@@ -67,10 +78,12 @@ pub fn body(scene: &Scene) -> Markup {
         @if let Some(over) = over(&scene.case()) { p { (scene.tell(&over)) } }
         p { (scene.tell(&bottleneck(scene.plan))) }
         (stations(scene))
-        ul class="stops" {
-            @for stop in run.stops() { li { (scene.tell(&stop_told(&scene.case(), stop))) } }
+        @if known {
+            ul class="stops" {
+                @for told in stops_told(&scene.case()) { li { (scene.tell(&told)) } }
+            }
+            (components(scene))
         }
-        (components(scene))
     }
 }
 
@@ -100,8 +113,17 @@ fn stations(scene: &Scene) -> Markup {
     }
 }
 
-/// How often a supply wants somebody.
-pub(in crate::view) fn stop_told(case: &Case, stop: &Stop) -> Say {
+/// It is said how many copies.
+const fn known(case: &Case) -> bool {
+    case.job.copies.is_some()
+}
+
+/// How often each supply wants somebody in the run.
+pub(in crate::view) fn stops_told(case: &Case) -> impl Iterator<Item = Say> {
+    case.plan.results.run.stops().filter(|_| known(case)).map(|stop| stop_told(case, stop))
+}
+
+fn stop_told(case: &Case, stop: &Stop) -> Say {
     let key = match (stop.times, stop.running) {
         (0, _) => "run.stop.never",
         (_, true) => "run.stop.running",

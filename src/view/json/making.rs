@@ -1,7 +1,8 @@
 //! Stitches and the run for another program.
 
 use super::{BandOut, band};
-use crate::plan::{Plan, STATIONS};
+use crate::job::Job;
+use crate::plan::{Consumed, Plan, STATIONS};
 use serde::Serialize;
 
 /// One stitch by the middle of its crown.
@@ -42,10 +43,10 @@ pub struct StitchesOut {
     pub clinch_mm: BandOut,
     /// Wire drawn for a stitch.
     pub draw_mm: f64,
-    /// Wire of the run, metres.
-    pub run_wire_m: f64,
+    /// Wire of the run, metres; nothing where the job says no number of copies.
+    pub run_wire_m: Option<f64>,
     /// Wire of the run, grams.
-    pub run_wire_g: f64,
+    pub run_wire_g: Option<f64>,
     /// Full spools of the run.
     pub spools: Option<f64>,
 }
@@ -127,8 +128,9 @@ pub struct RunOut {
 }
 
 /// Stitches and wire as plain numbers.
-pub(super) fn stitches_out(plan: &Plan) -> StitchesOut {
-    let (stitches, used) = (&plan.results.stitches, &plan.results.run.consumed);
+pub(super) fn stitches_out(job: &Job, plan: &Plan) -> StitchesOut {
+    let stitches = &plan.results.stitches;
+    let used = job.copies.map(|_| &plan.results.run.consumed);
     let (placement, wire) = (&stitches.placement, &stitches.wire);
     StitchesOut {
         per_copy: placement.per_copy,
@@ -150,9 +152,9 @@ pub(super) fn stitches_out(plan: &Plan) -> StitchesOut {
         leg_mm: wire.leg.get(),
         clinch_mm: band(wire.clinch, |mm| mm.get()),
         draw_mm: wire.draw.get(),
-        run_wire_m: used.wire_metres(),
-        run_wire_g: used.wire.get(),
-        spools: used.spools,
+        run_wire_m: used.map(Consumed::wire_metres),
+        run_wire_g: used.map(|used| used.wire.get()),
+        spools: used.and_then(|used| used.spools),
     }
 }
 
