@@ -4,6 +4,7 @@
 
 mod session_entry;
 mod session_half_said;
+mod session_one_line;
 mod support;
 
 use proptest::prelude::*;

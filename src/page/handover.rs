@@ -159,17 +159,13 @@ impl Session {
             Ok(draft) => {
                 let told = self.printer().text(&opened(&draft));
                 // Undo brings back what the line held, not the code.
-                if let Some((before, _)) = &self.before_phrase {
-                    self.said.clone_from(&before.phrase);
+                if let Some(begun) = &self.begun {
+                    self.said.clone_from(&begun.before.phrase);
                 }
                 self.open_link(Ok(draft), out);
                 self.set_text("echo-phrase", &told, out);
             }
-            Err(errors) => {
-                let told: Vec<String> =
-                    errors.iter().map(|error| self.printer().text(&error.wrong)).collect();
-                self.set_text("echo-phrase", &told.join(" "), out);
-            }
+            Err(_) => self.echo_phrase(out),
         }
         true
     }

@@ -72,12 +72,12 @@ impl Session {
     /// Keeps what stands in the form for undo. A change of the one line takes everything back to
     /// before its first key.
     pub(super) fn remember(&mut self, field: &str) {
-        let before = self.before_phrase.as_ref().filter(|_| field == "phrase");
-        let phrase = before.map_or(&self.said, |(state, _)| &state.phrase).clone();
+        let begun = self.begun.as_ref().filter(|_| field == "phrase");
+        let phrase = begun.map_or(&self.said, |begun| &begun.before.phrase).clone();
         self.history.keep(field, State { draft: self.draft.clone(), phrase });
         if field != "phrase" {
             self.untouched = false;
-            self.before_phrase = None;
+            self.begun = None;
         }
     }
 

@@ -14,6 +14,7 @@ impl Session {
         self.close_offers(out);
         let reading = job::read(&self.draft, &self.shop);
         self.show_notes(&reading, out);
+        self.echo_again(out);
         if let Some(fault) = self.half_said(field, &reading) {
             out.push(Patch::Announce { text: self.printer().text(&fault.wrong) });
         }

@@ -23,6 +23,7 @@ mod listing;
 #[cfg(all(target_arch = "wasm32", feature = "session"))]
 mod objects;
 mod offering;
+mod one_line;
 mod printing;
 #[cfg(all(target_arch = "wasm32", feature = "intake"))]
 mod reader;

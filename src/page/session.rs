@@ -5,19 +5,19 @@ use super::designing::Designing;
 use super::event::{Event, Patch};
 use super::files::{Note, Opened};
 use super::handover::CODE;
-use super::history::{History, State};
+use super::history::History;
 use super::keeping::Elsewhere;
 use super::language::SETTING;
 use super::listing::Listing;
 use super::offering::Offering;
+use super::one_line::Begun;
 use super::saved::{Json, Saved};
 use super::units_choice::change_unit;
 use super::versions::Versions;
 use crate::advise::Advice;
 use crate::check::Verdict;
 use crate::draft::Draft;
-use crate::entry;
-use crate::entry::{LengthUnit, Phrase};
+use crate::entry::LengthUnit;
 use crate::job::{self, Job};
 use crate::plan::Plan;
 use crate::shop::{self, Shop};
@@ -25,7 +25,7 @@ use crate::view::html::design::PASSWORD;
 use crate::view::html::{self};
 use crate::view::set_up::TICK;
 use crate::view::{Numbers, Printer, REGIONS, Reading, Screen, Ticks};
-use crate::words::{Files, Language, Mark, Words, built_in, say};
+use crate::words::{Files, Language, Mark, Words, built_in};
 use std::collections::BTreeMap;
 
 /// The job the page starts with, as a person would type it. Invented, like all examples.
@@ -37,9 +37,6 @@ pub const EXAMPLE: &[(&str, &str)] = &[
     ("cover", "Pond Silk Cover 250"),
     ("copies", "1200"),
 ];
-
-/// The fields that the one-line entry fills.
-const SPOKEN: [&str; 5] = ["pages", "size", "paper", "cover", "copies"];
 
 /// One page.
 #[derive(Debug)]
@@ -59,8 +56,8 @@ pub struct Session {
     /// The job file that was opened last.
     pub(super) opened: Option<Opened>,
     pub(super) history: History,
-    /// What stood in the form before the line was typed in, and whether that was the example.
-    pub(super) before_phrase: Option<(State, bool)>,
+    /// The one line is being typed in.
+    pub(super) begun: Option<Begun>,
     /// Jobs of last time, until the person has said whether to go on with them; the latest last.
     pub(super) pending: Vec<Draft>,
     /// What was kept last time and cannot be read, until somebody has saved it.
@@ -132,7 +129,7 @@ impl Session {
             opened_shop: None,
             opened: None,
             history: History::default(),
-            before_phrase: None,
+            begun: None,
             pending: saved.earlier.into_iter().chain(saved.job).collect(),
             unread: saved.unread,
             untouched: true,
@@ -241,7 +238,7 @@ impl Session {
     /// Whatever is typed from now on is a step of its own.
     pub(super) fn settle(&mut self) {
         self.history.settle();
-        self.before_phrase = None;
+        self.begun = None;
     }
 
     /// A key that may mean more than a letter.
@@ -253,6 +250,7 @@ impl Session {
                 self.step(key == "Ctrl+z", true, out);
                 out.push(Patch::Taken {});
             }
+            "Enter" if field == "phrase" => self.take_phrase_again(out),
             key => self.offer_key(field, key, out),
         }
     }
@@ -280,61 +278,6 @@ impl Session {
         self.typing = true;
         self.show(out);
         self.typing = false;
-    }
-
-    /// The one line that says it all: fills the fields it speaks of. Each key starts again from what
-    /// the form held before, so that nothing is left of what the line said half typed.
-    fn phrase(&mut self, text: &str, out: &mut Vec<Patch>) {
-        let (state, fresh) = self.before_phrase.get_or_insert_with(|| {
-            let state = State { draft: self.draft.clone(), phrase: self.said.clone() };
-            (state, self.untouched)
-        });
-        let (mut draft, fresh) = (state.draft.clone(), *fresh);
-        text.clone_into(&mut self.said);
-        if self.scanned(text, out) {
-            return;
-        }
-        let said = self.understood();
-        let speaks = said.speaks();
-        if fresh && speaks {
-            for field in SPOKEN.iter().chain(&["title"]) {
-                draft.set(field, "");
-            }
-        }
-        for (field, text) in &said.fields {
-            draft.set(field, text);
-        }
-        if draft != self.draft {
-            self.remember("phrase");
-            let before = core::mem::replace(&mut self.draft, draft);
-            self.send_values(&before, out);
-        }
-        self.untouched = fresh && !speaks;
-        self.echo_phrase(&said, out);
-        self.show(out);
-    }
-
-    /// What the one line says.
-    fn understood(&self) -> Phrase {
-        entry::phrase(&self.said, LengthUnit::of(self.draft.get("units")))
-    }
-
-    /// Says what of the one line was not understood.
-    fn echo_phrase(&mut self, said: &Phrase, out: &mut Vec<Patch>) {
-        let rest = if said.rest.is_empty() {
-            String::new()
-        } else {
-            let left = say("entry.phrase.left").text("rest", said.rest.join(", "));
-            self.printer().text(&left)
-        };
-        self.set_text("echo-phrase", &rest, out);
-    }
-
-    /// The one line anew.
-    pub(super) fn show_phrase(&mut self, out: &mut Vec<Patch>) {
-        out.push(Patch::Value { id: "phrase".to_owned(), text: self.said.clone() });
-        let said = self.understood();
-        self.echo_phrase(&said, out);
     }
 
     pub(super) fn act(&mut self, act: &str, value: &str, out: &mut Vec<Patch>) {

@@ -127,6 +127,9 @@ impl Session {
         self.paint_drawings(out);
         self.show_places(out);
         self.show_beginning(out);
+        if !self.typing {
+            self.echo_again(out);
+        }
         for act in ["undo", "redo"] {
             let off = (!self.history.can(act == "undo")).then_some("true");
             self.set_attr(format!("act-{act}"), "aria-disabled", off, out);

@@ -17,6 +17,8 @@ cases! { "entry":
     sections_by_buttons;
     sections_by_dragging;
     undo_by_keys;
+    a_field_is_left_by_tab_tap_and_enter;
+    the_line_counts_again_by_enter;
 }
 
 fn key(key: Key) -> String {
@@ -240,6 +242,48 @@ async fn undo_by_keys(page: &Page<'_>) -> Outcome {
     assert_eq!(
         (page.value("pages").await?, page.value("copies").await?),
         ("80 + 4".into(), "90".into())
+    );
+    Ok(())
+}
+
+/// What is half said is told where the focus goes; a tap that ends a field does what it was meant for.
+async fn a_field_is_left_by_tab_tap_and_enter(page: &Page<'_>) -> Outcome {
+    page.type_into("size", "5x5 m").await?;
+    page.settle().await?;
+    assert_eq!(page.text("echo-size").await?, "");
+    page.type_on("size", &key(Key::Tab)).await?;
+    let told = page.text("echo-size").await?;
+    assert!(told.contains("“5x5 m” cannot be read as a whole"), "{told}");
+    page.type_into("pages", "64 pag").await?;
+    page.click("#more-sections > summary").await?;
+    let told = page.text("echo-pages").await?;
+    assert!(told.contains("“64 pag” cannot be read as a whole"), "{told}");
+    let open = page.script("return document.getElementById('more-sections').open", vec![]).await?;
+    assert_eq!(open, json!(true), "the tap opened nothing");
+    page.type_into("copies", "7 cop").await?;
+    page.type_on("copies", &key(Key::Enter)).await?;
+    let told = page.text("echo-copies").await?;
+    assert!(told.contains("“7 cop” cannot be read as a whole"), "{told}");
+    page.type_on("copies", "ies").await?;
+    page.settle().await?;
+    assert!(page.text("echo-copies").await?.contains("7 copies"));
+    Ok(())
+}
+
+async fn the_line_counts_again_by_enter(page: &Page<'_>) -> Outcome {
+    let line = "64 pages, A5, 130 silk, 750 copies";
+    page.type_into("phrase", line).await?;
+    page.type_into("pages", "48").await?;
+    page.type_on("pages", &key(Key::Tab)).await?;
+    assert!(page.text("echo-phrase").await?.contains("moved on from this line: Pages."));
+    assert_eq!(page.value("phrase").await?, line);
+    page.type_on("phrase", &key(Key::Enter)).await?;
+    assert_eq!(page.value("pages").await?, "64 pages");
+    assert_eq!(page.text("echo-phrase").await?, "");
+    page.click("#act-undo").await?;
+    assert_eq!(
+        (page.value("pages").await?, page.value("phrase").await?),
+        ("48".into(), line.into())
     );
     Ok(())
 }
