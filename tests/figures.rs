@@ -218,3 +218,28 @@ fn what_a_closed_region_says_is_asked_about_inside() {
         }
     }
 }
+
+/// The leg of a stitch and the wire drawn for it are one figure each, beside the line's limit, among the
+/// stitches and on the operator's list.
+#[test]
+fn a_stitch_has_one_leg_and_one_length_of_wire() {
+    let mut limits = 0;
+    for path in files("examples/jobs") {
+        let page = Page::open(&text_of(path), "floor", false);
+        let places = page.places();
+        for (id, limit) in [("leg", "Leg of a stitch"), ("draw", "Wire drawn for a stitch")] {
+            let rows = places.iter().filter(|(place, _)| place == "body-decides");
+            let rows = rows.flat_map(|(_, html)| html.split("<tr").skip(1));
+            let beside = rows.filter(|row| row.contains(limit)).map(|row| figures(row).remove(0).1);
+            let elsewhere = places.iter().flat_map(|(_, html)| figures(html));
+            let elsewhere =
+                elsewhere.filter(|(asked, _)| asked.starts_with(&format!("ask-{id}-0-")));
+            let elsewhere: BTreeSet<String> = elsewhere.map(|(_, printed)| printed).collect();
+            assert_eq!(elsewhere.len(), 1, "{id}: {elsewhere:?}");
+            let beside: BTreeSet<String> = beside.collect();
+            limits += beside.len();
+            assert!(beside.is_subset(&elsewhere), "{id}: {beside:?}, {elsewhere:?}");
+        }
+    }
+    assert!(limits >= 10, "only {limits} limits of a stitch");
+}

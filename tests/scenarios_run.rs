@@ -204,7 +204,7 @@ fn appeal_run() {
     near(best.get(), 18.7 * 3600.0, 1e-6);
     assert_eq!(best, worst, "nothing of this line runs full");
     // H = 1.2 mm, high 1.33 (the tolerance of text, 0.013 a leaf): legs 4.33, 12.7 + 8.66 = 21.36 mm.
-    near(plan.results.stitches.wire.draw.get(), 21.36, 1e-9);
+    near(plan.results.stitches.wire.draw.high.get(), 21.36, 1e-9);
     // 40,868 stitches of 21.36 mm are 872.9 m; 0.460 mm wire weighs π/4 · 0.46² · 7.85 = 1.3046 g/m.
     near(run.consumed.wire_length.get() / 1000.0, 872.94, 0.01);
     near(run.consumed.wire.get(), 1_138.8, 0.5);
@@ -303,7 +303,7 @@ fn loops_for_a_binder() {
     let (flat, loops) = (planned(&fields), planned(&loops));
     near(loops.results.stitches.placement.pitch.get(), 80.0, 1e-9);
     near(loops.results.stitches.placement.stitches[0].from_head.get(), 65.0, 1e-9);
-    assert!(loops.results.stitches.wire.draw > flat.results.stitches.wire.draw);
+    assert!(loops.results.stitches.wire.draw.low > flat.results.stitches.wire.draw.low);
 }
 
 /// Words on the spine keep clear of the wires: crown / 2 + 3 mm either side of ¼ and ¾.

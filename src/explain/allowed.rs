@@ -23,11 +23,7 @@ pub(super) static ROWS: &[Figure] = &[
                 Some(told) => told(c, lines),
                 None => lines.push(say(format!("explain.{}", figure.id))),
             },
-            None => lines.push(say(match limit.id {
-                LimitId::Leg => "explain.limit.leg",
-                LimitId::Draw => "explain.limit.draw",
-                _ => "explain.limit.weight",
-            })),
+            None => lines.push(say("explain.limit.weight")),
         }
     })
     .rows(limit),
@@ -72,7 +68,9 @@ fn underlying(limit: LimitId) -> Option<&'static str> {
         LimitId::OutermostChip => "outermost_chip",
         LimitId::InnermostChip => "innermost_chip",
         LimitId::Passes => "passes",
-        LimitId::Leg | LimitId::Draw | LimitId::TextWeight | LimitId::CoverWeight => return None,
+        LimitId::Leg => "leg",
+        LimitId::Draw => "draw",
+        LimitId::TextWeight | LimitId::CoverWeight => return None,
     })
 }
 

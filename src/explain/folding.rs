@@ -36,7 +36,6 @@ pub(super) static ROWS: &[Figure] = &[
     })
     .doubt(LOTS),
     term("flat", |c| length(c.plan.results.stack.flat.nominal.0)),
-    term("flat_high", |c| length(c.plan.results.stack.flat.high.0)),
     figure("spine", "cover.spine", |c| lengths(c.plan.results.stack.closed.map(|closed| closed.0)))
         .told(|c, lines| {
             lines.push(say("explain.spine.why"));

@@ -44,7 +44,7 @@ pub(super) static ROWS: &[Figure] = &[
     figure("passes", "stitches.passes", |c| count(placement(c).passes)),
     // The wire.
     figure("wire", "stitches.wire", |c| caliper(wire(c).diameter)).practice(),
-    figure("leg", "stitches.leg", |c| length(wire(c).leg))
+    figure("leg", "stitches.leg", |c| lengths(wire(c).leg))
         .told(|_, lines| {
             lines.push(say("explain.leg.meet"));
             lines.push(say("explain.leg"));
@@ -55,10 +55,12 @@ pub(super) static ROWS: &[Figure] = &[
     term("loop", |c| length(wire(c).loop_wire)),
     term("clinch_low", |c| length(wire(c).clinch.low)),
     figure("clinch_high", "stitches.clinch", |c| length(wire(c).clinch.high)),
+    term("leg_high", |c| length(wire(c).leg.high)),
+    term("draw_high", |c| length(wire(c).draw.high)),
     term("flat_low", |c| length(c.plan.results.stack.flat.low.0)),
     figure("clinch_most", "explain.name.clinch_most", |c| length(wire(c).clinch_most)),
     figure("clinch", "stitches.clinch", |c| lengths(wire(c).clinch)),
-    figure("draw", "stitches.draw", |c| length(wire(c).draw)).told(|c, lines| {
+    figure("draw", "stitches.draw", |c| lengths(wire(c).draw)).told(|c, lines| {
         let loops = wire(c).loop_wire > Mm::ZERO;
         lines.push(say(if loops { "explain.draw.loop" } else { "explain.draw" }));
     }),

@@ -191,12 +191,8 @@ impl LimitId {
             Self::CoverWeight => grammage(book.job, |role| role == Role::Cover),
             Self::OutermostChip => length(book.trim.outermost_chip),
             Self::InnermostChip => length(book.trim.innermost_chip),
-            Self::Leg => length(book.legs()),
-            // Two legs to a stitch; crown and loop are the same whatever the stack.
-            Self::Draw => {
-                let wire = &book.stitches.wire;
-                length(book.legs().map(|leg| wire.draw - (wire.leg - leg) * 2.0))
-            }
+            Self::Leg => length(book.stitches.wire.leg),
+            Self::Draw => length(book.stitches.wire.draw),
             Self::Passes => {
                 Some((Band::exact(f64::from(book.stitches.placement.passes)), Unit::Count))
             }
@@ -227,15 +223,6 @@ pub(super) struct Measured<'a> {
     pub(super) leaves: &'a [Leaf],
     pub(super) trim: &'a Trim,
     stitches: &'a Stitches,
-}
-
-impl Measured<'_> {
-    /// Leg over the whole band of the stack: H + clinch.
-    fn legs(&self) -> Band<Mm> {
-        let wire = &self.stitches.wire;
-        let clinch = wire.leg - self.stack.flat.high.0;
-        self.stack.flat.map(|flat| flat.0 + clinch)
-    }
 }
 
 /// Puts every limit of the line that concerns the book beside its value, into `out`.

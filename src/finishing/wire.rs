@@ -23,15 +23,15 @@ pub struct Wire {
     pub crown: Mm,
     /// What a loop takes; nothing of a flat stitch.
     pub loop_wire: Mm,
-    /// Each leg: H at its high end + clinch.
-    pub leg: Mm,
+    /// Each leg: H + clinch. One is cut for the whole run, the longest.
+    pub leg: Band<Mm>,
     /// What the legs turn in: least at the high end of H, most at its low end.
     pub clinch: Band<Mm>,
     /// Longest clinch before the legs meet under the crown: crown / 2 − diameter.
     pub clinch_most: Mm,
     /// Wire drawn for one stitch: crown + 2 legs, and what a loop takes.
-    pub draw: Mm,
-    /// Mass of one stitch.
+    pub draw: Band<Mm>,
+    /// Mass of one stitch, of the longest.
     pub stitch: Gram,
     /// Mass of wire in one copy.
     pub copy: Gram,
@@ -50,7 +50,7 @@ pub fn wire_mass(diameter: Mm, length: Mm) -> Gram {
     Gram(section * length.get() * STITCH_PRACTICE.steel.value / MM3_PER_CM3)
 }
 
-/// Leg of a stitch: the stack at its thickest and the clinch.
+/// Leg of a stitch: the stack and the clinch.
 #[must_use]
 pub fn leg(flat: FlatStack, clinch: Mm) -> Mm {
     flat.0 + clinch
@@ -68,7 +68,7 @@ pub fn draw(crown: Mm, leg: Mm) -> Mm {
 pub fn wire(job: &Job, line: &Line, flat: Band<FlatStack>, per_copy: u32) -> Wire {
     let stitching = &line.stitching;
     let crown = Mm(stitching.crown);
-    let leg = leg(flat.high, Mm(stitching.clinch));
+    let leg = flat.map(|flat| leg(flat, Mm(stitching.clinch)));
     let own = stitching.wires.iter().flatten().copied();
     let chosen = if stitching.wires.iter().all(Option::is_none) {
         best(WIRES.iter().map(|row| row.diameter), flat.nominal)
@@ -77,8 +77,8 @@ pub fn wire(job: &Job, line: &Line, flat: Band<FlatStack>, per_copy: u32) -> Wir
     };
     let (diameter, gauge, suggested) = chosen.unwrap_or_default();
     let loop_wire = if job.loops { Mm(stitching.loop_wire) } else { Mm::ZERO };
-    let draw = draw(crown, leg) + loop_wire;
-    let stitch = wire_mass(diameter, draw);
+    let draw = leg.map(|leg| draw(crown, leg) + loop_wire);
+    let stitch = wire_mass(diameter, draw.high);
     Wire {
         diameter,
         gauge,
@@ -88,9 +88,9 @@ pub fn wire(job: &Job, line: &Line, flat: Band<FlatStack>, per_copy: u32) -> Wir
         loop_wire,
         leg,
         clinch: Band {
-            low: leg - flat.high.0,
-            nominal: leg - flat.nominal.0,
-            high: leg - flat.low.0,
+            low: leg.high - flat.high.0,
+            nominal: leg.high - flat.nominal.0,
+            high: leg.high - flat.low.0,
         },
         clinch_most: crown / 2.0 - diameter,
         draw,

@@ -68,5 +68,5 @@ pub fn run(job: &Job, shop: &Shop, line: &Line, book: &Book, out: &mut Run) {
     out.stops = stops(job, line, book.stack, book.stitches, met, out.pacing.interval);
     out.times = times(line, &out.quantities, &out.pacing, out.stops.iter().flatten(), job.start);
     let stops = out.stops.iter().flatten();
-    out.set_up = set_up(job, book.stack, book.trim, book.stitches, stops);
+    out.set_up = set_up(job, book.stack, book.trim, stops);
 }

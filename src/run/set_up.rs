@@ -2,7 +2,6 @@
 
 use super::{Stop, Supply};
 use crate::book::{Stack, Trim};
-use crate::finishing::Stitches;
 use crate::job::{Job, Spine};
 use crate::units::{Band, Mm};
 
@@ -25,10 +24,6 @@ pub struct SetUp {
     pub pile: Option<u32>,
     /// Height of that pile on its spines, at the high end of S.
     pub pile_height: Option<Mm>,
-    /// Leg of a stitch.
-    pub leg: Mm,
-    /// Wire drawn for a stitch.
-    pub draw: Mm,
 }
 
 /// The settings.
@@ -37,7 +32,6 @@ pub fn set_up<'a>(
     job: &Job,
     stack: &Stack,
     trim: &Trim,
-    stitches: &Stitches,
     mut stops: impl Iterator<Item = &'a Stop>,
 ) -> SetUp {
     let closed = stack.closed.map(|closed| closed.0);
@@ -53,7 +47,5 @@ pub fn set_up<'a>(
         knife_from_face: trim.knife_from_face,
         pile,
         pile_height: pile.map(|copies| closed.high * f64::from(copies)),
-        leg: stitches.wire.leg,
-        draw: stitches.wire.draw,
     }
 }

@@ -114,7 +114,7 @@ pub fn consumed(
     let chips = chips_set.map(|set| set * sets);
     let wire = stitches.wire.stitch * strikes;
     Consumed {
-        wire_length: stitches.wire.draw * strikes,
+        wire_length: stitches.wire.draw.high * strikes,
         wire,
         spools: line.supplies.spool_mass.map(|spool| wire.get() / spool),
         chips_set,

@@ -33,7 +33,7 @@ pub fn summary(scene: &Scene) -> Markup {
             .count("stitches", Measure::count(stitches.placement.per_copy))
             .text("places", places.join(" · "))
             .put("wire", Measure::caliper(stitches.wire.diameter))
-            .put("leg", stitches.wire.leg),
+            .band("leg", stitches.wire.leg),
     )
 }
 

@@ -38,11 +38,11 @@ pub struct StitchesOut {
     /// Diameter of the wire.
     pub wire_mm: f64,
     /// Each leg.
-    pub leg_mm: f64,
+    pub leg_mm: BandOut,
     /// What the legs turn in.
     pub clinch_mm: BandOut,
     /// Wire drawn for a stitch.
-    pub draw_mm: f64,
+    pub draw_mm: BandOut,
     /// Wire of the run, metres; nothing where the job says no number of copies.
     pub run_wire_m: Option<f64>,
     /// Wire of the run, grams.
@@ -149,9 +149,9 @@ pub(super) fn stitches_out(job: &Job, plan: &Plan) -> StitchesOut {
             })
             .collect(),
         wire_mm: wire.diameter.get(),
-        leg_mm: wire.leg.get(),
+        leg_mm: band(wire.leg, |mm| mm.get()),
         clinch_mm: band(wire.clinch, |mm| mm.get()),
-        draw_mm: wire.draw.get(),
+        draw_mm: band(wire.draw, |mm| mm.get()),
         run_wire_m: used.map(Consumed::wire_metres),
         run_wire_g: used.map(|used| used.wire.get()),
         spools: used.and_then(|used| used.spools),
