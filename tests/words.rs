@@ -215,10 +215,7 @@ fn families() -> Vec<(&'static str, Vec<String>)> {
             "cost.item.*",
             made("cost.item", list(&["paper", "sheets", "click", "line", "wire", "carton", "job"])),
         ),
-        (
-            "cost.unit.*",
-            made("cost.unit", list(&["paper", "sheets", "click", "line", "wire", "carton", "job"])),
-        ),
+        ("cost.unit.*", made("cost.unit", list(&["sheets", "click", "line", "carton", "job"]))),
         ("cover.side.*", made("cover.side", list(&["1", "2", "3", "4"]))),
         (
             "drawing.press_sheet.cover.*",

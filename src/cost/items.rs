@@ -1,7 +1,7 @@
 //! Cost = Σ quantity × the shop's rate. A rate that is not given makes no line, and says so.
 
 use crate::shop::{PriceRule, Rates};
-use crate::units::{Copies, Gram, Money, Second};
+use crate::units::{Copies, Gram, Measure, Money, Second, Unit};
 
 /// Grams in a kilogram.
 const GRAM_PER_KILO: f64 = 1000.0;
@@ -66,6 +66,26 @@ pub struct Cost {
     pub each: Money,
     /// A quantity or a rate is missing, so the sum is not the whole cost.
     pub incomplete: bool,
+}
+
+impl Item {
+    /// It is paid for by its mass.
+    #[must_use]
+    pub fn by_mass(&self) -> bool {
+        matches!(self.id, "paper" | "wire")
+    }
+    /// How much, in its own unit.
+    #[must_use]
+    pub fn amount(&self) -> Measure {
+        let unit = if self.by_mass() { Unit::Kilos } else { Unit::Quantity };
+        Measure::new(self.quantity, unit)
+    }
+    /// What one of that unit costs.
+    #[must_use]
+    pub fn price(&self) -> Measure {
+        let unit = if self.by_mass() { Unit::PerKilo } else { Unit::Rate };
+        Measure::new(self.rate.get(), unit)
+    }
 }
 
 impl Cost {

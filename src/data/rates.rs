@@ -1,16 +1,15 @@
-//! Rates of the demo shop: invented, in a currency nobody pays with.
+//! Rates of the demo shop: invented, plain numbers in no currency.
 
 /// One rate: the shop field it fills, and what the demo shop puts there.
 pub type DemoText = (&'static str, &'static str);
 
 /// The demo shop's cartons, rates and price rule, as they would be typed.
-pub static DEMO_RATES: [DemoText; 13] = [
+pub static DEMO_RATES: [DemoText; 12] = [
     ("carton_mass_most", "12 kg"),
     ("carton_tare", "450 g"),
     ("carton_width", "305 mm"),
     ("carton_length", "430 mm"),
     ("carton_height", "220 mm"),
-    ("currency", "¤"),
     ("rate_line_hour", "85"),
     ("rate_paper_kilo", "1.60"),
     ("rate_click", "0.035"),

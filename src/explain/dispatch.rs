@@ -1,13 +1,13 @@
 //! Mass, cartons, post, and what it costs.
 
-use super::row::{Case, Figure, copies, count, figure, mass, masses, money, or_endless, quantity};
+use super::row::{Case, Figure, copies, count, figure, mass, masses, money, or_endless};
 use super::row::{rate, share, term};
 use super::stitching::as_shop;
 use crate::advise::CostSteps;
 use crate::plan::{AtCopies, Cartons, Cost, price};
 use crate::shop::PriceRule;
 use crate::units::Gram;
-use crate::words::{Say, say};
+use crate::words::{Say, Slot, say};
 
 const WEIGHT: &str = "explain.doubt.weight";
 
@@ -59,7 +59,7 @@ pub(super) static ROWS: &[Figure] = &[
         say("explain.row.named").typed("name", name)
     }),
     // Cost.
-    figure("item_quantity", "cost.quantity", |c| quantity(c.item()?.quantity))
+    figure("item_quantity", "cost.quantity", |c| Some(Slot::Value(c.item()?.amount())))
         .told(|c, lines| {
             let id = c.item().map_or("", |item| item.id);
             let flats = id == "paper" && c.plan.results.layout.needed.is_none();
@@ -69,7 +69,7 @@ pub(super) static ROWS: &[Figure] = &[
             });
         })
         .rows(item),
-    term("item_rate", |c| rate(c.item()?.rate)),
+    term("item_rate", |c| Some(Slot::Value(c.item()?.price()))),
     figure("item_total", "cost.total", |c| money(c.item()?.total)).shop().rows(item),
     figure("cost_total", "cost.sum", |c| money(cost(c)?.total))
         .told(|c, lines| {

@@ -185,9 +185,6 @@ pub(super) const fn money(amount: Money) -> Value {
 pub(super) const fn rate(amount: Money) -> Value {
     value(amount.get(), Unit::Rate)
 }
-pub(super) const fn quantity(amount: f64) -> Value {
-    value(amount, Unit::Quantity)
-}
 pub(super) const fn number(number: f64) -> Value {
     value(number, Unit::Number)
 }

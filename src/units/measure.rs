@@ -31,6 +31,10 @@ pub enum Unit {
     Rate,
     /// How much there is of something that has a rate.
     Quantity,
+    /// Kilograms of something that has a rate by mass.
+    Kilos,
+    /// What a kilogram of it costs.
+    PerKilo,
     /// A plain number, such as a factor.
     Number,
     /// A share of one, printed as per cent.

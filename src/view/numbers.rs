@@ -17,6 +17,8 @@ pub struct Numbers {
 const GRAM_PER_OUNCE: f64 = crate::units::GRAM_PER_POUND / 16.0;
 /// Grams in a kilogram.
 const GRAM_PER_KILO: f64 = 1000.0;
+/// Kilograms in a pound.
+pub(super) const KILO_PER_POUND: f64 = crate::units::GRAM_PER_POUND / GRAM_PER_KILO;
 /// From this many grams on, kilograms (or pounds) are printed.
 const HEAVY: f64 = 1000.0;
 /// Lengths from here on are no book's, but wire's: metres (or feet) are printed.
@@ -95,6 +97,17 @@ impl Numbers {
             // Cents at least, and more where a thousand of them count.
             Unit::Rate if (value - (value * PER_CENT).round() / PER_CENT).abs() < 1e-9 => {
                 (self.padded(value, 2), "")
+            }
+            Unit::Kilos => match self.unit {
+                LengthUnit::Millimetre => (self.fixed(value, fine(value)), "kg"),
+                LengthUnit::Inch => {
+                    let pounds = value / KILO_PER_POUND;
+                    (self.fixed(pounds, fine(pounds)), "lb")
+                }
+            },
+            Unit::PerKilo => {
+                let part = if self.unit == LengthUnit::Inch { KILO_PER_POUND } else { 1.0 };
+                self.split(Measure::new(value * part, Unit::Rate))
             }
             Unit::Rate | Unit::Quantity => (self.fixed(value, fine(value)), ""),
             Unit::Pages | Unit::Sheets | Unit::Copies | Unit::Count => (self.fixed(value, 0), ""),
@@ -219,6 +232,16 @@ mod tests {
         for (value, printed) in [(13_750.0, "13,750"), (6.875, "6.875"), (0.07039, "0.0704")] {
             assert_eq!(print(value, Unit::Quantity), printed);
         }
+    }
+
+    /// A pound is 0.45359237 kg: 10 kg are 22.0462 lb, and at 1.60 a kilogram one costs 0.725748.
+    #[test]
+    fn pounds_stand_beside_inches() {
+        let print = |numbers: Numbers, value, unit| numbers.print(Measure::new(value, unit));
+        assert_eq!(print(Numbers::METRIC, 10.0, Unit::Kilos), "10\u{a0}kg");
+        assert_eq!(print(US, 10.0, Unit::Kilos), "22.046\u{a0}lb");
+        assert_eq!(print(Numbers::METRIC, 1.6, Unit::PerKilo), "1.60");
+        assert_eq!(print(US, 1.6, Unit::PerKilo), "0.7257");
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! Numbers as other programs read them: a decimal point, no groups, no unit, an ASCII minus.
 
 use super::Numbers;
+use super::numbers::KILO_PER_POUND;
 use crate::entry::LengthUnit;
 use crate::units::{GRAM_PER_POUND, Measure, Mm, PER_CENT, Unit, fixed, trimmed};
 
@@ -31,7 +32,9 @@ impl Numbers {
             Unit::Time | Unit::Clock => (value / SIXTY, 2),
             Unit::Money => return fixed(value, 2),
             Unit::Pages | Unit::Sheets | Unit::Copies | Unit::Count => (value, 0),
-            Unit::Number | Unit::Rate | Unit::Quantity => (value, 4),
+            Unit::Kilos if inches => (value / KILO_PER_POUND, 4),
+            Unit::PerKilo if inches => (value * KILO_PER_POUND, 4),
+            Unit::Number | Unit::Rate | Unit::Quantity | Unit::Kilos | Unit::PerKilo => (value, 4),
             Unit::Share => (value * PER_CENT, 2),
         };
         let text = trimmed(fixed(value, places));
@@ -47,12 +50,15 @@ impl Numbers {
             Unit::Length | Unit::Caliper => "mm",
             Unit::Mass if inches => "oz",
             Unit::Mass => "g",
+            Unit::Kilos if inches => "lb",
+            Unit::Kilos => "kg",
             Unit::Grammage => "g/m²",
             Unit::Time | Unit::Clock => "min",
             Unit::Share => "%",
             Unit::Money
             | Unit::Rate
             | Unit::Quantity
+            | Unit::PerKilo
             | Unit::Pages
             | Unit::Sheets
             | Unit::Copies

@@ -291,9 +291,12 @@ fn cost(scene: &Scene) -> Table {
         .map(|item| {
             vec![
                 said(scene, &format!("cost.item.{}", item.id)),
-                Cell::Value(Measure::new(item.quantity, Unit::Number)),
-                said(scene, &format!("cost.unit.{}", item.id)),
-                Cell::value(item.rate),
+                Cell::Value(item.amount()),
+                match item.by_mass() {
+                    true => Cell::Text(scene.printer.numbers.sign(Unit::Kilos).to_owned()),
+                    false => said(scene, &format!("cost.unit.{}", item.id)),
+                },
+                Cell::Value(item.price()),
                 Cell::value(item.total),
             ]
         })

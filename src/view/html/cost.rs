@@ -6,7 +6,7 @@ use crate::explain::Case;
 use crate::job::Job;
 use crate::plan::{Cost, Item, Plan, Verdict, price};
 use crate::shop::Shop;
-use crate::units::{Copies, Measure, Money, Unit};
+use crate::units::{Copies, Measure, Money};
 use crate::words::{Say, say};
 use maud::{Markup, html};
 
@@ -33,11 +33,13 @@ pub fn body(scene: &Scene) -> Markup {
     if scene.job.copies.is_none() {
         return html! { p { (summary(scene)) } };
     }
-    let caption = say("cost.caption").text("currency", shop.rates.currency.as_str());
+    let currency = shop.rates.currency.as_str();
     html! {
         div class="scroll" tabindex="0" role="region" aria-label=(scene.printer.word("region.cost")) {
             table {
-                caption { (scene.tell(&caption)) }
+                @if !currency.is_empty() {
+                    caption { (scene.tell(&say("cost.caption").text("currency", currency))) }
+                }
                 thead { tr {
                     th scope="col" { (scene.word("cost.item")) }
                     th scope="col" { (scene.word("cost.quantity")) }
@@ -49,7 +51,7 @@ pub fn body(scene: &Scene) -> Markup {
                         tr {
                             th scope="row" { (scene.word(&format!("cost.item.{}", item.id))) }
                             td { (scene.fill(unit(item), &[("quantity", "item_quantity", at)])) }
-                            td { (scene.printer.numbers.print(Measure::rate(item.rate))) }
+                            td { (scene.printer.numbers.print(item.price())) }
                             td { (scene.figure("item_total", at)) }
                         }
                     }
@@ -83,7 +85,7 @@ pub fn told(job: &Job, shop: &Shop, plan: &Plan) -> Vec<Say> {
         say("cost.line")
             .say("item", say(format!("cost.item.{}", item.id)))
             .say("quantity", quantity(item))
-            .put("rate", Measure::rate(item.rate))
+            .put("rate", item.price())
             .say("amount", money(shop, item.total))
     };
     let lines: Vec<Say> = cost.items().map(line).collect();
@@ -111,10 +113,7 @@ pub fn steps_told(shop: &Shop, plan: &Plan, steps: &CostSteps, case: Option<&Cas
 /// An amount in the shop's currency; with a case, as a figure to be asked about.
 fn asked(shop: &Shop, case: Option<&Case>, id: &'static str, amount: Measure) -> Say {
     match case {
-        Some(case) => {
-            let told = say("cost.money").text("currency", shop.rates.currency.as_str());
-            case.fill(told, &[("amount", id, 0)])
-        }
+        Some(case) => case.fill(plain(shop), &[("amount", id, 0)]),
         None => in_currency(shop, amount),
     }
 }
@@ -170,10 +169,11 @@ fn copies(scene: &Scene, copies: Copies) -> String {
     scene.printer.numbers.print(copies.into())
 }
 
-/// That something is missing, and the price by the shop's rule.
+/// That something is missing, what currency it is in, and the price by the shop's rule.
 fn remarks(shop: &Shop, cost: &Cost, case: Option<&Case>) -> Vec<Say> {
     let missing = cost.incomplete.then(|| say("cost.incomplete"));
-    missing.into_iter().chain(priced(shop, cost, case)).collect()
+    let bare = shop.rates.currency.is_empty().then(|| say("cost.no-currency"));
+    [missing, bare, priced(shop, cost, case)].into_iter().flatten().collect()
 }
 
 /// The price by the shop's rule; nothing where it has none.
@@ -189,10 +189,13 @@ pub fn priced(shop: &Shop, cost: &Cost, case: Option<&Case>) -> Option<Say> {
 }
 
 fn quantity(item: &Item) -> Say {
-    unit(item).put("quantity", Measure::new(item.quantity, Unit::Quantity))
+    unit(item).put("quantity", item.amount())
 }
 
 fn unit(item: &Item) -> Say {
+    if item.by_mass() {
+        return say("cost.mass");
+    }
     say("cost.amount").say("unit", say(format!("cost.unit.{}", item.id)))
 }
 
@@ -208,6 +211,14 @@ pub fn rate(shop: &Shop, rate: Money) -> Say {
     in_currency(shop, Measure::rate(rate))
 }
 
+/// A plain number, with the currency where the shop says one.
+fn plain(shop: &Shop) -> Say {
+    match shop.rates.currency.as_str() {
+        "" => say("cost.plain"),
+        currency => say("cost.money").text("currency", currency),
+    }
+}
+
 fn in_currency(shop: &Shop, amount: Measure) -> Say {
-    say("cost.money").text("currency", shop.rates.currency.as_str()).put("amount", amount)
+    plain(shop).put("amount", amount)
 }
