@@ -30,7 +30,7 @@ fn book(fields: &[(&str, &str)]) -> Book {
     let mut draft =
         Draft::of(&[("pages", "40 + 4"), ("size", "A5"), ("paper", "130 gsm silk 0.115 mm")]);
     draft.set("cover", "250 gsm silk cover 0.240 mm");
-    draft.set("copies", "1");
+    draft.set("copies", "750");
     for (path, text) in fields {
         draft.set(path, text);
     }
@@ -49,7 +49,10 @@ static BOOKS: LazyLock<Vec<Book>> = LazyLock::new(|| {
     let mut books = vec![book(&[])];
     for pages in ["4", "8", "16", "64", "128", "404"] {
         for spine in ["round", "square"] {
-            books.push(book(&[("pages", pages), own, thin, ("spine", spine)]));
+            for copies in ["1", "120", "750", "5,000", "40,000"] {
+                let fields = [("pages", pages), own, thin, ("spine", spine), ("copies", copies)];
+                books.push(book(&fields));
+            }
         }
     }
     for size in

@@ -148,7 +148,7 @@ fn page(copies: &str, client: bool) -> BTreeMap<String, String> {
 #[test]
 fn every_place_of_the_run_says_what_to_type() {
     let maker = page("", false);
-    for place in ["summary-run", "body-run", "summary-cost", "body-cost", "job-card"] {
+    for place in ["summary-run", "summary-cost", "job-card"] {
         assert!(maker[place].contains(UNKNOWN), "{place}: {}", maker[place]);
     }
     assert!(maker["job-card"].contains(UNSAID), "{}", maker["job-card"]);

@@ -9,6 +9,8 @@ use crate::words::say;
 const LEFT: f64 = 27.0;
 /// Room to the right of the line.
 const RIGHT: f64 = 6.0;
+/// Half of the longest words at a mark.
+const HALF_MARK: f64 = 9.6;
 /// Height of a row.
 const ROW: f64 = 6.5;
 /// How thick work is drawn.
@@ -153,7 +155,8 @@ impl Frame {
             };
             shapes.push(Shape::Text {
                 pen: Pen::Hair,
-                at: Point { x, y: y + ROW / 2.0 },
+                // The last mark may stand at the very end of the line.
+                at: Point { x: x.min(self.x(self.span) + RIGHT - HALF_MARK), y: y + ROW / 2.0 },
                 anchor: if time > 0.0 { Anchor::Middle } else { Anchor::Start },
                 words,
             });

@@ -42,7 +42,7 @@ pub fn unit_cost(curve: &[AtCopies], own: Copies, further: Money, room: Room) ->
     let mut shapes = Vec::new();
     frame.amounts(dearest, &mut shapes);
     frame.numbers(curve, here, &mut shapes);
-    frame.level(further, &mut shapes);
+    frame.level(further, here, &mut shapes);
     for pair in curve.windows(2) {
         if let [from, to] = pair {
             shapes.push(line(frame.at(from), frame.at(to), Pen::Ink));
@@ -140,8 +140,9 @@ impl Frame {
         shapes.push(text(self.right + RIGHT, HEIGHT - 1.0, Anchor::End, Pen::Hair, words));
     }
 
-    /// What each further copy costs: the curve comes down to it.
-    fn level(&self, further: Money, shapes: &mut Vec<Shape>) {
+    /// What each further copy costs: the curve comes down to it. Told behind the job's own number, whose
+    /// line would run through the words.
+    fn level(&self, further: Money, here: &AtCopies, shapes: &mut Vec<Shape>) {
         let y = self.y(further.get());
         if y <= TOP || y > CORNER.y {
             return;
@@ -155,7 +156,7 @@ impl Frame {
         let words = say("drawing.unit_cost.further").put("further", Measure::rate(further));
         // Under the level where the axis leaves room, else over it.
         let words_at = if y + APART / 2.0 < CORNER.y { y + 4.0 } else { y - 1.6 };
-        shapes.push(text(CORNER.x + 2.0, words_at, Anchor::Start, Pen::Ink, words));
+        shapes.push(text(self.x(here.copies) + 1.5, words_at, Anchor::Start, Pen::Ink, words));
     }
 
     /// The job's own number: lines to both axes, and what a copy costs there.

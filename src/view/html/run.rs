@@ -70,7 +70,6 @@ pub(in crate::view) fn over(case: &Case) -> Option<Say> {
 pub fn body(scene: &Scene) -> Markup {
     let known = known(&scene.case());
     html! {
-        @if !known { p { (scene.word("run.unknown")) } }
         (scene.drawn("timeline", None))
         dl class="list" {
             @for id in ROWS { (scene.row(id)) }
