@@ -6,7 +6,7 @@ use crate::data::MORE_COPIES;
 use crate::job::Job;
 use crate::plan::{AtCopies, Cost, Plan, Verdict};
 use crate::shop::Shop;
-use crate::units::{Copies, Money, Sheets};
+use crate::units::{Copies, Money, Sheets, put_once};
 
 /// So many places between the fewest and the most copies draw a smooth curve.
 const PLACES: u32 = 48;
@@ -89,9 +89,8 @@ fn curve(own: Copies, plan: &Plan, variant: &mut Variant) -> Vec<AtCopies> {
     let edges = (1..=cartons.unwrap_or_default())
         .flat_map(|full| [Copies(full * carton), Copies(full * carton) + Copies(1)])
         .filter(|copies| (least..=most).contains(copies));
-    let mut places: Vec<Copies> = between.chain(edges).chain(ordered.iter().copied()).collect();
-    places.sort_unstable();
-    places.dedup();
+    let mut places: Vec<Copies> = ordered.clone();
+    between.chain(edges).for_each(|copies| put_once(&mut places, copies));
     let at = |copies: Copies| {
         let planned = variant.copies(copies);
         AtCopies::of(copies, &planned.results.cost, ordered.contains(&copies))

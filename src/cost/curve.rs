@@ -2,7 +2,7 @@
 
 use super::Cost;
 use crate::data::{ORDER_SPAN, ORDERED};
-use crate::units::{Copies, Money};
+use crate::units::{Copies, Money, put_once};
 
 /// Numbers are written with ten digits.
 const TEN: u32 = 10;
@@ -39,15 +39,12 @@ pub fn orders(own: Copies) -> Vec<Copies> {
     loop {
         let round = ORDERED.value.iter().map(|digits| digits * f64::from(ten));
         let whole = round.filter(|copies| copies.fract() == 0.0 && wanted.contains(copies));
-        found.extend(whole.map(|copies| Copies(copies as u32)));
+        whole.for_each(|copies| put_once(&mut found, Copies(copies as u32)));
         match ten.checked_mul(TEN) {
             Some(more) if more <= most.get() => ten = more,
-            _ => break,
+            _ => return found,
         }
     }
-    found.sort_unstable();
-    found.dedup();
-    found
 }
 
 /// The fewest and the most copies that are looked at.

@@ -49,10 +49,15 @@ impl Frame {
     /// The least of that but one: the bound edge is not cut and needs none.
     #[must_use]
     pub fn bleed(self, reach: Self) -> f64 {
-        let mut beyond = self.beyond(reach);
-        beyond.sort_by(f64::total_cmp);
-        let [_, least, ..] = beyond;
-        least
+        let (mut least, mut next) = (f64::INFINITY, f64::INFINITY);
+        for beyond in self.beyond(reach) {
+            if beyond < least {
+                (least, next) = (beyond, least);
+            } else if beyond < next {
+                next = beyond;
+            }
+        }
+        next
     }
     /// What lies in both; nothing where they do not meet.
     #[must_use]

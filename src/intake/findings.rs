@@ -6,7 +6,7 @@ use super::looked::{Edge, Looked, Part, Sort, looked_at, same};
 use super::trimmed::{Assumed, Binding};
 use crate::job::{Job, Numbering};
 use crate::plan::Plan;
-use crate::units::{Mm, PAGES_PER_SHEET, Pages, Size};
+use crate::units::{Mm, PAGES_PER_SHEET, Pages, Size, put_once};
 
 /// What has come in.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -186,12 +186,10 @@ const fn fits(sort: Sort) -> bool {
 fn lack(groups: &mut Vec<Lack>, number: u32, lacking: impl Iterator<Item = (Edge, Mm)>) {
     let (mut edges, mut least): (Vec<Edge>, Option<Mm>) = (Vec::new(), None);
     for (edge, beyond) in lacking {
-        edges.push(edge);
+        put_once(&mut edges, edge);
         least = Some(least.map_or(beyond, |least| least.min(beyond)));
     }
     let Some(least) = least else { return };
-    edges.sort_unstable();
-    edges.dedup();
     match groups.iter_mut().find(|group| group.edges == edges) {
         Some(group) => {
             group.least = group.least.min(least);

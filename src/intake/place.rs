@@ -6,7 +6,7 @@
 use super::{Binding, Frame, Matrix, Placed, Source, Sources};
 use crate::job::{ImagesMovedBy, Job};
 use crate::plan::{Folio, Leaf, Panel, Plan};
-use crate::units::{Mm, Size};
+use crate::units::{Mm, Size, in_order};
 
 /// One side of one leaf.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -92,7 +92,7 @@ impl Slot {
 /// around it.
 #[must_use]
 pub fn slots(job: &Job, plan: &Plan) -> Vec<Slot> {
-    let mut slots: Vec<Slot> = plan
+    let slots: Vec<Slot> = plan
         .results
         .leaves
         .iter()
@@ -107,12 +107,12 @@ pub fn slots(job: &Job, plan: &Plan) -> Vec<Slot> {
             .map(|(folio, fold_right)| Slot::new(job, leaf, folio, fold_right))
         })
         .collect();
-    slots.sort_by_key(|slot| match slot.folio {
+    let place = |slot: &Slot| match slot.folio {
         Folio::Cover(side @ (1 | 2)) => (0, side),
         Folio::Page(page) => (1, page),
         Folio::Cover(side) => (2, side),
-    });
-    slots
+    };
+    in_order(&slots, |one, other| place(one).cmp(&place(other)))
 }
 
 /// From a leaf to the sheet it is printed on: the panel as it lies there, the sheet this high.

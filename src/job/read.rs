@@ -10,7 +10,7 @@ use crate::entry::{
 };
 use crate::paper::{Grain, Stock};
 use crate::shop::Shop;
-use crate::units::{Copies, Gram, Mm, Pages, Second, Size};
+use crate::units::{Copies, Gram, Mm, Pages, Second, Size, in_order};
 use crate::words::{Say, say};
 use std::collections::BTreeMap;
 
@@ -64,9 +64,8 @@ impl JobReading {
             .missing
             .iter()
             .map(|path| error(path, say("file.missing"), say("file.missing.repair")));
-        let mut errors: Vec<FieldError> = unclear.chain(missing).collect();
-        errors.sort_by_key(|error| place_in_form(&error.path));
-        errors
+        let errors: Vec<FieldError> = unclear.chain(missing).collect();
+        in_order(&errors, |one, other| place_in_form(&one.path).cmp(&place_in_form(&other.path)))
     }
 }
 

@@ -7,6 +7,7 @@ mod band;
 mod counts;
 mod decimal;
 mod measure;
+mod order;
 
 pub use band::Band;
 pub use counts::{
@@ -14,6 +15,7 @@ pub use counts::{
 };
 pub use decimal::{digits, fixed, trimmed};
 pub use measure::{Measure, Unit};
+pub use order::{in_order, places, put_once};
 
 use core::ops::{Add, Div, Mul, Neg, Sub};
 

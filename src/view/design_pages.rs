@@ -2,7 +2,7 @@
 
 use crate::intake::{Binding, Delivery, Frame, Part, Source, Sources, slots};
 use crate::plan::{Folio, distance_left};
-use crate::units::Mm;
+use crate::units::{Mm, in_order};
 use crate::view::html::Scene;
 
 /// One page of the book on its page of the file.
@@ -64,7 +64,7 @@ pub fn worst_first(
             Boxes { folio: slot.folio, source: *source, sheet, safe },
         ));
     }
-    pages.sort_by(|(one, _), (other, _)| {
+    let pages = in_order(&pages, |(one, _), (other, _)| {
         one.iter()
             .zip(other)
             .fold(core::cmp::Ordering::Equal, |order, (a, b)| order.then(a.total_cmp(b)))

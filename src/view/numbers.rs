@@ -1,7 +1,7 @@
 //! Numbers as a person reads them: rounding, decimal sign, unit. The only place that decides these.
 
 use crate::entry::LengthUnit;
-use crate::units::{Band, Measure, Mm, PER_CENT, Unit, fixed};
+use crate::units::{Band, GRAM_PER_POUND, Measure, Mm, PER_CENT, Unit, fixed};
 use crate::words::Mark;
 
 /// How numbers are printed for one person.
@@ -14,11 +14,11 @@ pub struct Numbers {
 }
 
 /// Grams in an ounce.
-const GRAM_PER_OUNCE: f64 = crate::units::GRAM_PER_POUND / 16.0;
+const GRAM_PER_OUNCE: f64 = GRAM_PER_POUND / 16.0;
 /// Grams in a kilogram.
 const GRAM_PER_KILO: f64 = 1000.0;
 /// Kilograms in a pound.
-pub(super) const KILO_PER_POUND: f64 = crate::units::GRAM_PER_POUND / GRAM_PER_KILO;
+pub(super) const KILO_PER_POUND: f64 = GRAM_PER_POUND / GRAM_PER_KILO;
 /// From this many grams on, kilograms (or pounds) are printed.
 const HEAVY: f64 = 1000.0;
 /// Lengths from here on are no book's, but wire's: metres (or feet) are printed.
@@ -75,55 +75,40 @@ impl Numbers {
     /// The number and its unit's sign, apart, so that the view can set the sign smaller.
     #[must_use]
     pub fn split(&self, measure: Measure) -> (String, &'static str) {
-        let value = measure.value;
-        match measure.unit {
-            Unit::Length if value >= LONG => match self.unit {
-                LengthUnit::Millimetre => (self.fixed(value / MM_PER_METRE, 1), "m"),
-                LengthUnit::Inch => (self.fixed(Mm(value).inches() / INCHES_PER_FOOT, 1), "ft"),
-            },
-            Unit::Length => match self.unit {
-                LengthUnit::Millimetre => (self.fixed(value, decimals(value)), "mm"),
-                LengthUnit::Inch => (self.fixed(Mm(value).inches(), 3), "in"),
-            },
-            Unit::Caliper => match self.unit {
-                LengthUnit::Millimetre => (self.fixed(value, 3), "mm"),
-                LengthUnit::Inch => (self.fixed(Mm(value).inches(), 4), "in"),
-            },
-            Unit::Grammage => (self.fixed(value, 0), "g/m²"),
-            Unit::Mass => self.mass(value),
-            Unit::Time => self.time(value),
-            Unit::Clock => (clock(value), ""),
-            Unit::Money => (self.padded(value, 2), ""),
-            // Cents at least, and more where a thousand of them count.
-            Unit::Rate if (value - (value * PER_CENT).round() / PER_CENT).abs() < 1e-9 => {
-                (self.padded(value, 2), "")
+        let (value, inches) = (measure.value, self.unit == LengthUnit::Inch);
+        let (value, places, sign) = match measure.unit {
+            Unit::Length if value >= LONG && inches => {
+                (Mm(value).inches() / INCHES_PER_FOOT, 1, "ft")
             }
-            Unit::Kilos => match self.unit {
-                LengthUnit::Millimetre => (self.fixed(value, fine(value)), "kg"),
-                LengthUnit::Inch => {
-                    let pounds = value / KILO_PER_POUND;
-                    (self.fixed(pounds, fine(pounds)), "lb")
-                }
-            },
-            Unit::PerKilo => {
-                let part = if self.unit == LengthUnit::Inch { KILO_PER_POUND } else { 1.0 };
-                self.split(Measure::new(value * part, Unit::Rate))
-            }
-            Unit::Rate | Unit::Quantity => (self.fixed(value, fine(value)), ""),
-            Unit::Pages | Unit::Sheets | Unit::Copies | Unit::Count => (self.fixed(value, 0), ""),
-            Unit::Number => (self.fixed(value, 2), ""),
-            Unit::Share => (self.fixed(value * PER_CENT, 1), "%"),
-        }
+            Unit::Length if value >= LONG => (value / MM_PER_METRE, 1, "m"),
+            Unit::Length if inches => (Mm(value).inches(), 3, "in"),
+            Unit::Length => (value, decimals(value), "mm"),
+            Unit::Caliper if inches => (Mm(value).inches(), 4, "in"),
+            Unit::Caliper => (value, 3, "mm"),
+            Unit::Grammage => (value, 0, "g/m²"),
+            Unit::Mass if value >= HEAVY && inches => (value / GRAM_PER_POUND, 1, "lb"),
+            Unit::Mass if value >= HEAVY => (value / GRAM_PER_KILO, 1, "kg"),
+            Unit::Mass if inches => (value / GRAM_PER_OUNCE, 2, "oz"),
+            Unit::Mass => (value, 1, "g"),
+            Unit::Kilos if inches => (value / KILO_PER_POUND, fine(value / KILO_PER_POUND), "lb"),
+            Unit::Kilos => (value, fine(value), "kg"),
+            Unit::Time => return self.time(value),
+            Unit::Clock => return (clock(value), ""),
+            Unit::Money => return (self.padded(value, 2), ""),
+            Unit::PerKilo if inches => return self.rate(value * KILO_PER_POUND),
+            Unit::Rate | Unit::PerKilo => return self.rate(value),
+            Unit::Quantity => (value, fine(value), ""),
+            Unit::Pages | Unit::Sheets | Unit::Copies | Unit::Count => (value, 0, ""),
+            Unit::Number => (value, 2, ""),
+            Unit::Share => (value * PER_CENT, 1, "%"),
+        };
+        (self.fixed(value, places), sign)
     }
 
-    fn mass(&self, grams: f64) -> (String, &'static str) {
-        let heavy = grams >= HEAVY;
-        match (self.unit, heavy) {
-            (LengthUnit::Millimetre, false) => (self.fixed(grams, 1), "g"),
-            (LengthUnit::Millimetre, true) => (self.fixed(grams / GRAM_PER_KILO, 1), "kg"),
-            (LengthUnit::Inch, false) => (self.fixed(grams / GRAM_PER_OUNCE, 2), "oz"),
-            (LengthUnit::Inch, true) => (self.fixed(grams / crate::units::GRAM_PER_POUND, 1), "lb"),
-        }
+    /// Cents at least, and more where a thousand of them count.
+    fn rate(&self, value: f64) -> (String, &'static str) {
+        let whole = (value - (value * PER_CENT).round() / PER_CENT).abs() < 1e-9;
+        (if whole { self.padded(value, 2) } else { self.fixed(value, fine(value)) }, "")
     }
 
     fn time(&self, seconds: f64) -> (String, &'static str) {

@@ -163,7 +163,9 @@ impl Ticks {
     /// Lines that were ticked earlier.
     #[must_use]
     pub fn of(lines: impl IntoIterator<Item = String>) -> Self {
-        Self { lines: lines.into_iter().collect() }
+        let mut ticks = Self::default();
+        ticks.lines.extend(lines);
+        ticks
     }
     /// Whether this line is ticked.
     #[must_use]

@@ -9,6 +9,7 @@ use super::title_rows::{Answers, Tally, columns, row};
 use crate::draft::{Draft, FieldError};
 use crate::shop::Shop;
 use crate::titles::{List, Place, Title, plan_behind, plan_row};
+use crate::units::places;
 use core::cmp::Ordering;
 
 /// A list, what has been planned of it, and what is written so far.
@@ -122,13 +123,12 @@ impl Desk {
         count: usize,
         printer: &Printer,
     ) -> Vec<(usize, Vec<Cell>)> {
-        let mut places: Vec<usize> = (0..self.rows.len()).collect();
-        if let Some(column) = order.column {
+        let wanted = places(self.rows.len(), &|one, other| {
+            let Some(column) = order.column else { return Ordering::Equal };
             let key = |row: usize| self.rows.get(row).and_then(|kept| kept.keys.get(column));
-            // A stable sort: rows that are alike stay as in the list.
-            places.sort_by(|one, other| compare(key(*one), key(*other), order.down));
-        }
-        let wanted = places.into_iter().skip(from).take(count);
+            compare(key(one), key(other), order.down)
+        });
+        let wanted = wanted.into_iter().skip(from).take(count);
         let planned = wanted.filter_map(|number| {
             let at = self.rows.get(number)?.at;
             let look = |title: &Title| row(title, printer);
