@@ -184,7 +184,7 @@ fn proof_and_pairs_are_ordered_and_written() {
     for act in ["design-proof", "design-pairs"] {
         assert!(page.asked("act", act, "").is_empty(), "{act}");
     }
-    assert!(page.html["file-note"].contains("<code>size</code> <q>5x5 m</q>"));
+    assert!(page.html["file-note"].contains("<strong>Finished size</strong>: <q>5x5 m</q>"));
     page.typed(&[("size", "A5")]);
     page.asked("act", "design-proof", "");
     assert_eq!(page.asked("act", "design-stop", "")[0].0, "stop");
