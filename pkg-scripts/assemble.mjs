@@ -27,10 +27,10 @@ const script = built("script.js").trim();
 const style = built("style.css").trim();
 const frame = built("frame.html").trim();
 
-const languages = readdirSync(join(root, "src/words"))
+const languages = readdirSync(join(root, "src/input/words"))
   .filter((name) => name.endsWith(".txt"))
   .sort()
-  .map((name) => [basename(name, ".txt"), source("src/words", name)]);
+  .map((name) => [basename(name, ".txt"), source("src/input/words", name)]);
 const texts = JSON.stringify(Object.fromEntries(languages));
 
 // Blocks that www/packed.js unpacks. Not gzip, whose header names the system it was made on. Zopfli

@@ -6,7 +6,8 @@
 //! and a [`Job`], or tell every fault at once. [`plan::plan`] works the job out: thickness, fold,
 //! push-out, trim, cover, limits of the line, and what the rules find. [`explain`] says why a figure
 //! is what it is, [`drawing`] draws the book, [`view`] prints, and [`page`] is the page's own state.
-//! A module names only modules to its left:
+//! The modules of what a plan starts from, and those of the arithmetic, are packages of their own in
+//! `src/input` and `src/planning`; here all stand side by side. A module names only modules to its left:
 //!
 //! `units → source → words → data → paper → entry → draft → shop → job → book → layout → finishing →
 //! results → check → plan → advise → titles → intake → explain → drawing → view → page`
@@ -35,31 +36,18 @@
 //! [`Shop`]: shop::Shop
 //! [`Job`]: job::Job
 
+#[doc(inline)]
+pub use quirefit_input::{data, draft, entry, job, paper, shop, source, units, words};
+#[doc(inline)]
+pub use quirefit_planning::{book, check, cost, finishing, layout, pack, plan, results, run};
+
 pub mod advise;
-pub mod book;
-pub mod check;
-pub mod cost;
-pub mod data;
-pub mod draft;
 pub mod drawing;
-pub mod entry;
 pub mod explain;
-pub mod finishing;
 pub mod intake;
-pub mod job;
-pub mod layout;
-pub mod pack;
 pub mod page;
-pub mod paper;
-pub mod plan;
-pub mod results;
-pub mod run;
-pub mod shop;
-pub mod source;
 pub mod titles;
-pub mod units;
 pub mod view;
-pub mod words;
 
 /// Keeps the README's example compiling.
 #[cfg(doctest)]

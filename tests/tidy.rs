@@ -32,16 +32,20 @@ fn files_are_short_and_say_what_they_are() {
     }
 }
 
-/// Sentences that may stand outside `src/words`, and why. Rows of `src/data` hold names and sources.
+/// Sentences that may stand outside `src/input/words`, and why. Rows of `src/input/data` hold names and sources.
 const PROSE: [(&str, &str, &str); 8] = [
-    ("src/data/", "", "rows hold names, and titles of sources"),
-    ("src/shop/demo.rs", "The Lantern Street", "the demo shop's own name"),
-    ("src/shop/demo.rs", "Invented throughout", "the demo shop's own remark, as in a shop file"),
+    ("src/input/data/", "", "rows hold names, and titles of sources"),
+    ("src/input/shop/demo.rs", "The Lantern Street", "the demo shop's own name"),
+    (
+        "src/input/shop/demo.rs",
+        "Invented throughout",
+        "the demo shop's own remark, as in a shop file",
+    ),
     ("src/page/session.rs", "A Field Guide", "the title in the example job"),
     ("src/page/session.rs", "Pond Silk", "a paper of the demo shop, in the example job"),
     ("src/page/embed.rs", "export type", "TypeScript declarations with their remarks"),
-    ("src/entry/", "", "what people type: words to be read, never printed"),
-    ("src/draft/tree.rs", "any value", "what serde expects, for a programmer"),
+    ("src/input/entry/", "", "what people type: words to be read, never printed"),
+    ("src/input/draft/tree.rs", "any value", "what serde expects, for a programmer"),
 ];
 
 /// Whether a string holds three words or more of which two follow each other like a sentence's.
@@ -70,7 +74,7 @@ fn no_sentence_stands_outside_the_words() {
     );
     let mut wrong = String::new();
     let mut used = BTreeSet::new();
-    for source in sources().iter().filter(|source| !source.path.starts_with("src/words/")) {
+    for source in sources().iter().filter(|source| !source.path.starts_with("src/input/words/")) {
         for string in source.strings.iter().filter(|string| prose(&string.text)) {
             let row = PROSE.iter().position(|(path, start, _)| {
                 source.path.starts_with(path) && string.text.contains(start)
@@ -79,8 +83,12 @@ fn no_sentence_stands_outside_the_words() {
             let class = source.text[..string.at].ends_with("class=");
             if row.is_none() && !class {
                 let (line, text) = (source.line(string.at), &string.text);
-                writeln!(wrong, "{}:{line}: \"{text}\"\n    cure: a key of src/words", source.path)
-                    .unwrap();
+                writeln!(
+                    wrong,
+                    "{}:{line}: \"{text}\"\n    cure: a key of src/input/words",
+                    source.path
+                )
+                .unwrap();
             }
             used.extend(row);
         }
@@ -93,8 +101,14 @@ fn no_sentence_stands_outside_the_words() {
 }
 
 /// Folders where formulas stand.
-const STAGES: [&str; 6] =
-    ["src/book/", "src/finishing/", "src/layout/", "src/run/", "src/pack/", "src/cost/"];
+const STAGES: [&str; 6] = [
+    "src/planning/book/",
+    "src/planning/finishing/",
+    "src/planning/layout/",
+    "src/planning/run/",
+    "src/planning/pack/",
+    "src/planning/cost/",
+];
 /// Numbers of geometry.
 const GEOMETRY: [&str; 3] = ["0", "1", "2"];
 
@@ -183,7 +197,7 @@ fn formulas_hold_no_numbers_but_those_of_geometry() {
                 let (line, text) = (source.line(at), source.line_text(at));
                 writeln!(
                     wrong,
-                    "{}:{line}: {number} in `{text}`\n    cure: a row of src/data with its source, \
+                    "{}:{line}: {number} in `{text}`\n    cure: a row of src/input/data with its source, \
                      or a constant with a name",
                     source.path
                 )

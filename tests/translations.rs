@@ -21,7 +21,7 @@ use support::{JSON, files, name, text_of};
 
 /// Languages with a file of their own, and its words.
 fn translations() -> Vec<(String, Words)> {
-    let found: Vec<(String, Words)> = files("src/words")
+    let found: Vec<(String, Words)> = files("src/input/words")
         .iter()
         .filter_map(|path| {
             let tag = name(path).strip_suffix(".txt")?;

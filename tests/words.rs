@@ -32,7 +32,7 @@ const FORMS: [&str; 2] = [".one", ".other"];
 /// What a region says otherwise than its language, by region. Other languages have a test of their
 /// own, `translations`.
 fn regions() -> Vec<(String, Words)> {
-    let found: Vec<(String, Words)> = files("src/words")
+    let found: Vec<(String, Words)> = files("src/input/words")
         .iter()
         .filter_map(|path| {
             let region = name(path).strip_suffix(".txt").filter(|tag| tag.contains('-'))?;
@@ -81,7 +81,7 @@ fn in_code() -> BTreeMap<String, String> {
     let beginnings = beginnings();
     let mut found = BTreeMap::new();
     let mut programs = sources();
-    programs.retain(|source| !source.path.starts_with("src/words/store"));
+    programs.retain(|source| !source.path.starts_with("src/input/words/store"));
     programs.push(support::rust::source("examples/plan.rs"));
     for source in programs {
         for string in &source.strings {
@@ -324,7 +324,7 @@ fn rule_cases() -> BTreeSet<String> {
 
 /// Keys that name a fault have another beside them that names the repair.
 fn repairs(code: &BTreeMap<String, String>) -> Vec<String> {
-    let faulty = ["src/draft/file.rs", "src/job/link.rs", "examples/plan.rs"];
+    let faulty = ["src/input/draft/file.rs", "src/input/job/link.rs", "examples/plan.rs"];
     let lists = ["src/titles/heads.rs", "src/titles/list.rs", "src/titles/mod.rs"];
     let source: String = faulty.into_iter().chain(lists).map(text_of).collect();
     let faults =
@@ -425,7 +425,7 @@ fn every_field_has_help() {
 fn files_are_well_formed() {
     let mut whole: BTreeSet<String> = in_code().into_keys().collect();
     whole.extend(families().into_iter().flat_map(|(_, keys)| keys));
-    for path in files("src/words").iter().filter(|path| path.ends_with(".txt")) {
+    for path in files("src/input/words").iter().filter(|path| path.ends_with(".txt")) {
         let text = text_of(path);
         let mut seen = BTreeSet::new();
         for (number, line) in text.lines().enumerate() {

@@ -1,9 +1,12 @@
 //! Rust source cut up, far enough to search code without meeting remarks, strings or test modules.
 
+/// Folders of `src` that are packages of their own: no modules.
+const FLOORS: [&str; 2] = ["input/", "planning/"];
+
 /// One file of `src`.
 #[derive(Debug, Clone)]
 pub struct Source {
-    /// Its path from the top, such as `src/book/fold.rs`.
+    /// Its path from the top, such as `src/planning/book/fold.rs`.
     pub path: String,
     /// The whole text.
     pub text: String,
@@ -33,9 +36,11 @@ impl Source {
         let from = self.text[..at].rfind('\n').map_or(0, |end| end + 1);
         self.text[from..].lines().next().unwrap_or_default().trim()
     }
-    /// The module's path: `src/book/fold.rs` is `book`, `fold`.
+    /// The module's path: `src/planning/book/fold.rs` is `book`, `fold`.
     pub fn modules(&self) -> Vec<&str> {
-        let inner = self.path.trim_start_matches("src/").trim_end_matches(".rs");
+        let inside = self.path.trim_start_matches("src/");
+        let inner = FLOORS.iter().find_map(|floor| inside.strip_prefix(floor)).unwrap_or(inside);
+        let inner = inner.trim_end_matches(".rs");
         let mut modules: Vec<&str> = inner.split('/').collect();
         if modules.last() == Some(&"mod") {
             modules.pop();
