@@ -56,6 +56,9 @@ pub fn work_out(job: &Job, shop: &Shop) -> Results {
     out
 }
 
+/// The line of a shop that has none.
+static UNLIMITED: Line = Line::UNLIMITED;
+
 /// Runs every stage over earlier results. The search for what would make a book fit plans thousands
 /// of books: nothing is allocated once the lists have grown, so a stage that fills a list is handed
 /// the list of last time.
@@ -65,8 +68,7 @@ pub fn work_out_into(out: &mut Results, job: &Job, shop: &Shop) {
     let fold = &out.fold.fold;
     book::leaves(job, &out.stack, fold, &mut out.leaves);
     out.trim = book::trim(job, shop, &out.stack, fold, &out.leaves);
-    let unlimited = Line::UNLIMITED;
-    let line = shop.lines.get(job.line).unwrap_or(&unlimited);
+    let line = shop.lines.get(job.line).unwrap_or(&UNLIMITED);
     layout::layout(job, shop, line, (&out.trim, &out.leaves), &mut out.layout);
     layout::straight_trim(job, &out.layout, &mut out.trim);
     finishing::stitches(job, line, &out.stack, &out.trim, &mut out.stitches);

@@ -55,6 +55,17 @@ pub const SECONDS_PER_HOUR: f64 = 3600.0;
 /// Parts of a whole written as per cent.
 pub const PER_CENT: f64 = 100.0;
 
+/// The larger of two numbers. Compared, since the module has no instruction for `f64::max`.
+#[must_use]
+pub const fn larger(one: f64, other: f64) -> f64 {
+    if one > other || other.is_nan() { one } else { other }
+}
+/// The smaller of two numbers, in the same way.
+#[must_use]
+pub const fn smaller(one: f64, other: f64) -> f64 {
+    if one < other || other.is_nan() { one } else { other }
+}
+
 /// Defines one quantity: a number with its unit in its name, addable to its own kind only.
 macro_rules! quantity {
     ($(#[$doc:meta])* $name:ident) => {
@@ -77,15 +88,15 @@ macro_rules! quantity {
                 let steps = if self.0.abs() < LARGE { FINEST } else { FINE };
                 Self((self.0 * steps).round() / steps)
             }
-            /// The larger of two. Compared, since the module has no instruction for `f64::max`.
+            /// The larger of two.
             #[must_use]
             pub const fn max(self, other: Self) -> Self {
-                if self.0 > other.0 || other.0.is_nan() { self } else { other }
+                Self(larger(self.0, other.0))
             }
             /// The smaller of two.
             #[must_use]
             pub const fn min(self, other: Self) -> Self {
-                if self.0 < other.0 || other.0.is_nan() { self } else { other }
+                Self(smaller(self.0, other.0))
             }
         }
         impl Add for $name {

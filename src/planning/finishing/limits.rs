@@ -5,7 +5,7 @@ use super::room::{Larger, Room, room};
 use crate::book::{Fold, Leaf, Stack, Trim};
 use crate::data::{Line, Range};
 use crate::job::{Job, Role, Spine};
-use crate::units::{Band, Mm, Unit};
+use crate::units::{Band, Mm, Unit, larger, smaller};
 
 /// How a value stands to a limit, over its whole band; of a whole book, how the worst of them stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
@@ -210,8 +210,8 @@ fn grammage(job: &Job, part: impl Fn(Role) -> bool) -> Option<(Band<f64>, Unit)>
         .filter_map(|section| section.grammage)
         .map(|grammage| grammage.nominal.get());
     let first = nominal.next()?;
-    let (low, high) =
-        nominal.fold((first, first), |(low, high), weight| (low.min(weight), high.max(weight)));
+    let (low, high) = nominal
+        .fold((first, first), |(low, high), weight| (smaller(low, weight), larger(high, weight)));
     Some((Band { low, nominal: first, high }, Unit::Grammage))
 }
 
@@ -236,7 +236,7 @@ pub fn check_limits(
 ) {
     out.clear();
     let book = Measured { job, stack, fold, leaves, trim, stitches };
-    let larger = Larger::of(&book);
+    let thicker = Larger::of(&book);
     out.extend(LIMITS.iter().filter_map(|id| {
         let range = id.range(line);
         if range == Range::ANY {
@@ -245,7 +245,8 @@ pub fn check_limits(
         let (value, unit) = id.value(&book)?;
         let (answer, margin) = judge(*id, value, range);
         let spare = range.most.map(|most| most - value.high);
-        let room = spare.zip(larger.as_ref()).map(|(spare, larger)| room(*id, larger, job, spare));
+        let room =
+            spare.zip(thicker.as_ref()).map(|(spare, thicker)| room(*id, thicker, job, spare));
         Some(LimitCheck {
             id: *id,
             value,
@@ -265,7 +266,7 @@ pub(super) const NOISE: f64 = 1e-9;
 fn judge(id: LimitId, value: Band<f64>, range: Range) -> (Answer, f64) {
     let below = range.least.map_or(f64::INFINITY, |least| value.low - least);
     let above = range.most.map_or(f64::INFINITY, |most| most - value.high);
-    let margin = below.min(above);
+    let margin = smaller(below, above);
     // Two papers of different weight are no doubt about one: the worse of them decides.
     let certain = matches!(id, LimitId::TextWeight | LimitId::CoverWeight);
     let answer = match Answer::of(value, range) {

@@ -6,7 +6,7 @@
 use super::limits::{LimitId, Measured, NOISE};
 use crate::book::Shape;
 use crate::job::{Job, Role, Section};
-use crate::units::{Band, Mm, PAGES_PER_SHEET};
+use crate::units::{Band, Mm, PAGES_PER_SHEET, larger};
 
 /// Head-room in things a person can picture, at the unfavourable end of the band. Negative: so many
 /// too many.
@@ -43,12 +43,12 @@ struct Sum {
 impl Sum {
     fn new(sum: Band<Mm>, together: f64) -> Self {
         let all = sum.above().get();
-        let apart = (all * all - together * together).max(0.0);
+        let apart = larger(all * all - together * together, 0.0);
         Self { nominal: sum.nominal.get(), together, apart }
     }
     #[inline]
     fn high(&self, leaf: Band<Mm>, more: f64) -> f64 {
-        let together = (self.together + more * leaf.above().get()).max(0.0);
+        let together = larger(self.together + more * leaf.above().get(), 0.0);
         self.nominal + more * leaf.nominal.get() + (self.apart + together * together).sqrt()
     }
 }
@@ -124,8 +124,8 @@ pub(super) fn room(id: LimitId, larger: &Larger, job: &Job, spare: f64) -> Room 
     if one <= now {
         return Room::default();
     }
-    let mut sheets = 0.0;
-    for _ in 0..ROUNDS {
+    let mut sheets = spare / (one - now);
+    for _ in 1..ROUNDS {
         let here = left(sheets);
         let step = here / (here - left(sheets + 1.0));
         sheets += step;

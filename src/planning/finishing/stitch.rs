@@ -3,7 +3,7 @@
 use crate::book::Trim;
 use crate::data::{Line, Range, STITCH_PRACTICE};
 use crate::job::Job;
-use crate::units::Mm;
+use crate::units::{Mm, larger, smaller};
 
 /// Rounding of sums that must not decide a placement, far below anything measurable.
 const NOISE: f64 = 1e-9;
@@ -108,7 +108,7 @@ pub fn place(job: &Job, line: &Line, trim: &Trim, out: &mut Placement) {
     let spaces = f64::from(per_copy - 1);
     let wished =
         if job.loops { STITCH_PRACTICE.loop_pitch.value } else { spine / f64::from(per_copy) };
-    let roomy = if spaces > 0.0 { wished.min((span / spaces).max(0.0)) } else { 0.0 };
+    let roomy = if spaces > 0.0 { smaller(wished, larger(span / spaces, 0.0)) } else { 0.0 };
     let (pitch, placed) = if line.heads > 1 && spaces > 0.0 {
         to_heads(roomy, line.pitch, spaces, span, spine, job.loops)
     } else {
@@ -144,7 +144,8 @@ fn to_heads(
     spine: f64,
     loops: bool,
 ) -> (f64, Placed) {
-    let pitch = wish.min(heads.most.unwrap_or(f64::INFINITY)).max(heads.least.unwrap_or_default());
+    let pitch =
+        larger(smaller(wish, heads.most.unwrap_or(f64::INFINITY)), heads.least.unwrap_or_default());
     if pitch == wish {
         return (wish, Placed::Even);
     }

@@ -6,7 +6,7 @@ use crate::data::{Line, Range};
 use crate::job::{HeadFoot, Job};
 use crate::paper::Grain;
 use crate::shop::{PressSheet, SheetGrain};
-use crate::units::{Band, Mm, Size};
+use crate::units::{Band, Mm, Size, larger};
 
 /// Rounding of sums that must not cost a flat, far below anything measurable.
 const NOISE: f64 = 1e-9;
@@ -57,7 +57,7 @@ impl Axis {
         let low = (self.low - spare).max(Mm::ZERO);
         let high = (self.high - spare).max(Mm::ZERO);
         let room = self.length - low - high;
-        let count = ((room + gap) / pitch + NOISE).floor().max(0.0);
+        let count = larger(((room + gap) / pitch + NOISE).floor(), 0.0);
         let block = pitch * count - gap;
         let middle = (self.length - block) / 2.0;
         let start = middle.min(self.length - high - block).max(low);
@@ -173,9 +173,9 @@ impl<'a> Needs<'a> {
 
     /// Why not even one flat has room.
     fn lacking(&self, across: &Axis, along: &Axis) -> Refusal {
-        let larger = (self.flat.width - across.length).max(self.flat.height - along.length);
-        if larger > Mm::ZERO {
-            return Refusal::Small(larger);
+        let short = (self.flat.width - across.length).max(self.flat.height - along.length);
+        if short > Mm::ZERO {
+            return Refusal::Small(short);
         }
         let into = |axis: &Axis, piece: Mm, spare: Mm| {
             let blank = (axis.low - spare).max(Mm::ZERO) + (axis.high - spare).max(Mm::ZERO);
@@ -194,7 +194,7 @@ impl<'a> Needs<'a> {
         let first = self.head.max(along.low + self.beyond);
         let last = along.length - self.copies - self.foot.max(along.high + self.beyond);
         let middle = (along.length - self.copies) / 2.0;
-        let larger = (-face_cut * 2.0).max(self.flat.height - along.length);
+        let short = (-face_cut * 2.0).max(self.flat.height - along.length);
         let blank = across.low.max(across.high);
         let into = (self.beyond + blank - face_cut).max(first - last);
         let travel = if self.cut_to_height { self.copies } else { along.length };
@@ -202,8 +202,8 @@ impl<'a> Needs<'a> {
             range.least.is_some_and(|least| length.get() < least)
                 || range.most.is_some_and(|most| length.get() > most)
         };
-        let refusal = if larger > Mm::ZERO {
-            Some(Refusal::Small(larger))
+        let refusal = if short > Mm::ZERO {
+            Some(Refusal::Small(short))
         } else if into.get() > NOISE {
             Some(Refusal::Edges(into))
         } else if outside(self.line.open_width, across.length) {

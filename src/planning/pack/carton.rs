@@ -2,7 +2,7 @@
 
 use crate::job::Job;
 use crate::shop::Carton;
-use crate::units::{Band, ClosedThickness, Gram, Mm};
+use crate::units::{Band, ClosedThickness, Gram, Mm, larger};
 
 /// How the copies go into cartons.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -51,5 +51,5 @@ pub fn cartons(
 
 /// How many whole times a positive share goes in; none for what is negative.
 fn whole(share: f64) -> u32 {
-    share.floor().max(0.0) as u32
+    larger(share.floor(), 0.0) as u32
 }

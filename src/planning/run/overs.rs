@@ -3,7 +3,7 @@
 use crate::book::CoverPlan;
 use crate::data::{Line, Overs, StageOvers};
 use crate::job::{HeadFoot, Job, Role};
-use crate::units::{Copies, Mm};
+use crate::units::{Copies, Mm, larger};
 
 /// Rounding of quotients that must not cost or save a whole set.
 const NOISE: f64 = 1e-9;
@@ -29,7 +29,7 @@ pub fn gross(net: u32, overs: Overs) -> u32 {
 /// What comes out of so many fed: floor((fed − m) · (1 − r)).
 #[must_use]
 pub fn good(fed: u32, overs: Overs) -> u32 {
-    ((f64::from(fed) - overs.fixed).max(0.0) * (1.0 - overs.share) + NOISE).floor() as u32
+    (larger(f64::from(fed) - overs.fixed, 0.0) * (1.0 - overs.share) + NOISE).floor() as u32
 }
 
 /// One section on its way through the stages.

@@ -2,7 +2,7 @@
 
 use crate::data::Line;
 use crate::job::{Job, Spine};
-use crate::units::{ClosedThickness, SECONDS_PER_HOUR, Second};
+use crate::units::{ClosedThickness, SECONDS_PER_HOUR, Second, larger};
 
 /// A station of a line, in the order of the work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -81,7 +81,7 @@ fn gather(line: &Line, sheets: f64) -> Option<f64> {
 /// Stitching: passes × stroke + (passes − 1) × index. Heads strike together.
 fn stitch(line: &Line, passes: f64) -> Option<f64> {
     let stroke = line.pace.stroke?;
-    Some(passes * stroke + (passes - 1.0).max(0.0) * line.pace.index.unwrap_or_default())
+    Some(passes * stroke + larger(passes - 1.0, 0.0) * line.pace.index.unwrap_or_default())
 }
 
 /// What each station takes for a set, and the slowest.
