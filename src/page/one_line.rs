@@ -12,6 +12,9 @@ use crate::words::say;
 /// The fields that the line fills.
 const SPOKEN: [&str; 5] = ["pages", "size", "paper", "cover", "copies"];
 
+/// Those that a line need not speak of, and that change the book or its name.
+const BESIDE: [&str; 2] = ["cover", "title"];
+
 /// What there was before the line was typed in.
 #[derive(Debug)]
 pub(super) struct Begun {
@@ -58,6 +61,8 @@ impl Session {
             draft.set(spoken.0, &spoken.1);
         }
         self.begun = Some(begun);
+        let stood = BESIDE.iter().filter(|field| !fresh && !draft.get(field).trim().is_empty());
+        self.beside = stood.map(|field| (*field, draft.get(field).to_owned())).collect();
         text.clone_into(&mut self.said);
         if self.scanned(text, out) {
             return;
@@ -91,6 +96,10 @@ impl Session {
             if !moved.is_empty() {
                 told.push(say("entry.phrase.since").text("fields", moved.join(", ")));
             }
+            let beside = self.beside(&said);
+            if told.is_empty() && said.speaks() && !beside.is_empty() {
+                told.push(say("entry.phrase.beside").text("fields", beside.join(", ")));
+            }
         }
         let printer = self.printer();
         let told: Vec<String> = told.iter().map(|told| printer.text(told)).collect();
@@ -109,6 +118,16 @@ impl Session {
             now != text && (meant(text).is_none() || meant(text) != meant(now))
         });
         moved.map(|(field, _)| html::field_name(field, &self.printer())).collect()
+    }
+
+    /// Fields by their labels that stood in the form before the line and still do, beside what it says:
+    /// without them the same words would give another book.
+    fn beside(&self, said: &Phrase) -> Vec<String> {
+        let silent = self.beside.iter().filter(|(field, text)| {
+            let spoken = said.fields.iter().any(|(spoken, _)| spoken == field);
+            !spoken && self.draft.get(field) == text
+        });
+        silent.map(|(field, _)| html::field_name(field, &self.printer())).collect()
     }
 
     /// The same anew, once something else was done. An empty line keeps the word of what was scanned.

@@ -94,6 +94,8 @@ pub struct Session {
     pub(super) screen: Screen,
     /// What stands in the one-line entry.
     pub(super) said: String,
+    /// What stood in the form beside that when it was typed.
+    pub(super) beside: Vec<(&'static str, String)>,
     /// What became of what was opened, saved or copied last.
     pub(super) file_note: Option<Note>,
     /// The commit that the page was built from, as the build says it.
@@ -152,6 +154,7 @@ impl Session {
             elsewhere: Elsewhere::default(),
             screen: Screen { card: saved.card, ..Screen::default() },
             said: String::new(),
+            beside: Vec::new(),
             file_note: None,
             built: String::new(),
             address: String::new(),
