@@ -33,7 +33,7 @@ use std::time::{Duration, Instant};
 use tokio::runtime::{Builder, Runtime};
 
 /// A case that takes longer hangs.
-const PATIENCE: Duration = Duration::from_secs(60);
+const PATIENCE: Duration = Duration::from_secs(120);
 
 thread_local! {
     /// The failed assertion of the case that runs.

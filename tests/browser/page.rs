@@ -12,7 +12,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
-const PATIENCE: Duration = Duration::from_secs(5);
+/// A wait ends with what is waited for; a shared machine may stand still for seconds before it comes.
+const PATIENCE: Duration = Duration::from_secs(20);
 
 /// Brings an element to the middle and waits until it has stood there for three frames.
 const COME_NEAR: &str = "const [element, done] = arguments; let still = 0, last; \
@@ -97,7 +98,9 @@ impl<'a> Page<'a> {
         if self.script_later(STARTED, patience).await? == json!(true) {
             Ok(())
         } else {
-            Err("the planner does not start".into())
+            let how = "return `${document.readyState}, ${document.getElementById('notice')?.hidden ? \
+                'still starting' : 'given up'}`";
+            Err(format!("the planner does not start: {}", self.script(how, vec![]).await?).into())
         }
     }
 
