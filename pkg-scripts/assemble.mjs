@@ -13,7 +13,7 @@ import { fileURLToPath } from "node:url";
 import { deflateSync, gzipSync } from "node:zlib";
 
 // What it is now, with card, codes, PDF, lists of titles, drawings as files and designs; the goal is 500 and 220 kB.
-const LIMIT = { raw: 742_000, gzip: 501_000 }; // bytes, without the reader
+const LIMIT = { raw: 733_000, gzip: 493_000 }; // bytes, without the reader
 const READER = 180_000; // bytes of the reader's block, packed
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..");
