@@ -186,6 +186,7 @@ fn proof_and_pairs_are_ordered_and_written() {
     }
     assert!(page.html["file-note"].contains("<strong>Finished size</strong>: <q>5x5 m</q>"));
     page.typed(&[("size", "A5")]);
+    assert_eq!(page.html["file-note"], "", "once it can be read, nothing is in the way");
     page.asked("act", "design-proof", "");
     assert_eq!(page.asked("act", "design-stop", "")[0].0, "stop");
     assert!(page.found().contains("inside.pdf"), "what was read is still open");

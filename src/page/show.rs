@@ -1,6 +1,7 @@
 //! Drawing the state: which elements get what, and only when it changed.
 
 use super::event::Patch;
+use super::files::Note;
 use super::sections::nest;
 use super::session::Session;
 use crate::advise::Advice;
@@ -111,6 +112,10 @@ impl Session {
         let reading = job::read(&self.draft, &self.shop);
         self.show_notes(&reading, out);
         let stale = reading.job.is_none();
+        if !stale && matches!(self.file_note, Some(Note::Unread(_))) {
+            self.file_note = None;
+            self.show_file_note(out);
+        }
         if let Some(job) = &reading.job
             && (self.shown.is_none() || !self.advising.knows(&self.draft))
         {
