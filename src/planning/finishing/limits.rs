@@ -235,6 +235,7 @@ pub fn check_limits(
     out: &mut Vec<LimitCheck>,
 ) {
     out.clear();
+    out.reserve(LIMITS.len());
     let book = Measured { job, stack, fold, leaves, trim, stitches };
     let thicker = Larger::of(&book);
     out.extend(LIMITS.iter().filter_map(|id| {

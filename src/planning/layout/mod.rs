@@ -200,6 +200,7 @@ pub fn layout(job: &Job, shop: &Shop, line: &Line, book: (&Trim, &[Leaf]), out: 
     // Ways are large: they are worked out where they stay.
     out.ways.resize(ROUTES.len() * shop.press_sheets.len(), Way::default());
     out.order.clear();
+    out.order.reserve(out.ways.len());
     let mut turned = Way::default();
     for (place, way) in out.ways.iter_mut().enumerate() {
         let index = place / ROUTES.len();

@@ -102,6 +102,7 @@ pub fn quantities(
     out.fed = out.needed;
     out.short = None;
     out.components.clear();
+    out.components.reserve(job.sections.len());
     for (index, section) in job.sections.iter().enumerate() {
         let creased_before = section.role == Role::Cover && cover.wants_crease && !line.creases;
         let creased = if creased_before { gross(out.needed, stages.crease) } else { out.needed };
