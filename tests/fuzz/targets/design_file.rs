@@ -84,7 +84,7 @@ fn laid(facts: &Facts, (job, plan, binding): &(Job, Plan, Binding)) -> Vec<Order
     let sources = Sources::of(&delivery, job, plan, *binding);
     let page = |slot: &quirefit::intake::Slot| {
         let bleed = job.bleed.unwrap_or_default();
-        let window = |laid| slot.window(laid, bleed, bleed);
+        let window = |laid| slot.window(laid, bleed, (bleed, bleed));
         OrderPage {
             size: (slot.size.width.get(), slot.size.height.get()),
             turned: 0,
