@@ -17,7 +17,7 @@ use quirefit::view::html::HANDED;
 use quirefit::view::{Numbers, REGIONS};
 use quirefit::words::Files;
 use std::collections::{BTreeMap, BTreeSet};
-use support::JSON;
+use support::{JSON, answered};
 
 /// What a planted figure counts.
 #[derive(Clone, Copy)]
@@ -130,15 +130,8 @@ impl Page {
 
     /// One event, and the rest that it asks for.
     fn tell(&mut self, kind: &str, id: &str, value: &str) {
-        let later = |patches: &[Patch]| patches.contains(&Patch::Later {});
-        let mut patches = self.session.handle(&Event::new(kind, id, value));
-        loop {
-            patches.iter().for_each(|patch| self.take(patch));
-            if !later(&patches) {
-                break;
-            }
-            patches = self.session.handle(&Event::new("rest", "", ""));
-        }
+        let patches = answered(&mut self.session, kind, id, value);
+        patches.iter().for_each(|patch| self.take(patch));
     }
 
     fn take(&mut self, patch: &Patch) {

@@ -4,28 +4,23 @@
 
 mod support;
 
-use quirefit::page::{Event, Patch, Session};
+use quirefit::page::{Patch, Session};
 use quirefit::view::REGIONS;
 use quirefit::words::Files;
 use std::collections::BTreeMap;
-use support::{JSON, files, text_of};
+use support::{JSON, answered, files, text_of};
 
 /// All that a page says of a job, everything open.
 fn page(job: &str, shop: Option<&str>, units: &str) -> BTreeMap<String, String> {
     let mut session = Session::new(Files::new(), &["en-GB".to_owned()], None, JSON);
     let mut said = BTreeMap::new();
     let mut tell = |kind: &str, id: &str, value: &str| {
-        let mut patches = session.handle(&Event::new(kind, id, value));
-        while !patches.is_empty() {
-            let later = patches.contains(&Patch::Later {});
-            for patch in patches {
-                match patch {
-                    Patch::Html { id, html } => drop(said.insert(id, html)),
-                    Patch::Download { text, .. } => drop(said.insert("tables".to_owned(), text)),
-                    _ => {}
-                }
+        for patch in answered(&mut session, kind, id, value) {
+            match patch {
+                Patch::Html { id, html } => drop(said.insert(id, html)),
+                Patch::Download { text, .. } => drop(said.insert("tables".to_owned(), text)),
+                _ => {}
             }
-            patches = if later { session.handle(&Event::new("rest", "", "")) } else { Vec::new() };
         }
     };
     // What would make it fit is not looked for.

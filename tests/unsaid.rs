@@ -8,7 +8,7 @@ use quirefit::advise::Advice;
 use quirefit::draft::{Draft, to_tree};
 use quirefit::explain::{explain, rows};
 use quirefit::job::Job;
-use quirefit::page::{Event, Patch, Session};
+use quirefit::page::{Patch, Session};
 use quirefit::plan::{Plan, plan};
 use quirefit::shop::{self, Shop, draft_of};
 use quirefit::view::html::Scene;
@@ -16,7 +16,7 @@ use quirefit::view::json::plan_out;
 use quirefit::view::{Numbers, Printer, REGIONS, Reading, Screen, Ticks, csv, letter, text, xjdf};
 use quirefit::words::{EN, EN_GB, Files, Words};
 use std::collections::{BTreeMap, BTreeSet};
-use support::JSON;
+use support::{JSON, answered};
 
 const BOOK: [(&str, &str); 4] =
     [("pages", "40 + 4"), ("size", "A5"), ("paper", "115 gsm silk 0.1 mm"), ("start", "8:00")];
@@ -116,17 +116,12 @@ fn page(copies: &str, client: bool) -> BTreeMap<String, String> {
     let mut session = Session::new(Files::new(), &["en-GB".to_owned()], None, JSON);
     let mut said = BTreeMap::new();
     let mut tell = |kind: &str, id: &str, value: &str| {
-        let mut patches = session.handle(&Event::new(kind, id, value));
-        while !patches.is_empty() {
-            let later = patches.contains(&Patch::Later {});
-            for patch in patches {
-                match patch {
-                    Patch::Html { id, html } => drop(said.insert(id, html.replace('\u{a0}', " "))),
-                    Patch::Copy { text } => drop(said.insert("copied".to_owned(), text)),
-                    _ => {}
-                }
+        for patch in answered(&mut session, kind, id, value) {
+            match patch {
+                Patch::Html { id, html } => drop(said.insert(id, html.replace('\u{a0}', " "))),
+                Patch::Copy { text } => drop(said.insert("copied".to_owned(), text)),
+                _ => {}
             }
-            patches = if later { session.handle(&Event::new("rest", "", "")) } else { Vec::new() };
         }
     };
     tell("start", "", "");

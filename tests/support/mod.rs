@@ -9,7 +9,7 @@ pub mod rust;
 use proptest::test_runner::{Config, FileFailurePersistence};
 use quirefit::draft::{Draft, FieldError, Schema, Tree, from_tree};
 use quirefit::job::{self, Job};
-use quirefit::page::Json;
+use quirefit::page::{Event, Json, Patch, Session};
 use quirefit::shop::{self, Shop};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -24,6 +24,17 @@ fn parse(text: &str) -> Option<Tree> {
 
 fn print(tree: &Tree) -> String {
     serde_json::to_string_pretty(tree).unwrap()
+}
+
+/// What a page answers to one event, and to the rest that it asks for.
+pub fn answered(session: &mut Session, kind: &str, id: &str, value: &str) -> Vec<Patch> {
+    let mut answered = session.handle(&Event::new(kind, id, value));
+    let mut seen = 0;
+    while answered[seen..].contains(&Patch::Later {}) {
+        seen = answered.len();
+        answered.extend(session.handle(&Event::new("rest", "", "")));
+    }
+    answered
 }
 
 /// How a law is tried: on so many cases, or on as many as PROPTEST_CASES says. What has failed once is

@@ -45,17 +45,17 @@ pub fn card(scene: &Scene, code: Option<&Code>) -> Markup {
 
 /// What job it is, and for whom.
 fn head(scene: &Scene) -> Markup {
-    let job = scene.job;
-    let book = book(scene);
+    let (title, book) = (&scene.job.identity.title, book(scene));
     html! {
         header {
             p class="name" { (scene.word("card.name")) }
-            h1 { (if job.identity.title.is_empty() { scene.printer.text(&book) } else { job.identity.title.clone() }) }
+            // Without a title the book itself is the heading.
+            h1 { @if title.is_empty() { (scene.tell(&book)) } @else { (title) } }
             p class="for" {
                 @for (label, text) in identity(scene) { span { (label) ": " b { (text) } } " " }
             }
         }
-        p class="book" { (scene.tell(&book)) }
+        @if !title.is_empty() { p class="book" { (scene.tell(&book)) } }
     }
 }
 
