@@ -458,6 +458,14 @@ proptest! {
         prop_assert_eq!(layout.by_cost, priced);
         let ranked: Vec<&Way> = layout.ranked().collect();
         prop_assert_eq!(ranked.len(), shop.press_sheets.len() * 2);
+        // What is found while placing stands where sorting puts it.
+        prop_assert_eq!(layout.best(), ranked.first().copied());
+        let chosen = layout.chosen();
+        let before = ranked.iter().take_while(|way| Some(**way) != chosen);
+        for way in before.filter(|way| way.refusal.is_none()) {
+            prop_assert!(chosen.is_none_or(|chosen| chosen.route != way.route));
+        }
+        prop_assert!(ranked.iter().all(|way| layout.way(way.place()) == Some(way)));
         for pair in ranked.windows(2) {
             let (one, other) = (pair[0], pair[1]);
             prop_assert!(one.refusal.is_none() || other.refusal.is_some());

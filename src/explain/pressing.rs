@@ -52,8 +52,7 @@ pub(super) static ROWS: &[Figure] = &[
         .of(way),
     figure("refusal", "explain.name.refusal", |c| said(why(c.way()?))).rows(way),
     figure("press_short", "explain.name.refusal", |c| {
-        let ranked = || c.plan.results.layout.ranked().next();
-        match c.way().or_else(ranked)?.refusal? {
+        match c.way().or_else(|| c.plan.results.layout.best())?.refusal? {
             Refusal::Small(by) | Refusal::Edges(by) => length(by),
             _ => None,
         }

@@ -136,10 +136,10 @@ impl<'a> Case<'a> {
         let leaves = &self.plan.results.leaves;
         if self.at > 0 { leaves.get(self.index()) } else { leaves.last() }
     }
-    /// The way of the row among all ranked; the chosen one without a row.
+    /// The way of the row, by its place; the chosen one without a row.
     pub(super) fn way(&self) -> Option<&'a Way> {
         let layout = &self.plan.results.layout;
-        if self.at > 0 { layout.ranked().nth(self.index()) } else { layout.chosen() }
+        if self.at > 0 { layout.way(self.index()) } else { layout.chosen() }
     }
     pub(super) fn limit(&self) -> Option<&'a LimitCheck> {
         self.plan.results.limits.get(self.index())

@@ -10,10 +10,9 @@ pub const ID: &str = "press_sheet";
 
 pub fn look(_: &Job, _: &Shop, results: &Results) -> Option<Finding> {
     let layout = &results.layout;
-    // Refused ways stand at the end, the nearest miss first.
     let (way, asked) = match layout.chosen() {
         Some(way) => (way, true),
-        None => (layout.ranked().next()?, false),
+        None => (layout.best()?, false),
     };
     let (by, case) = match (way.refusal?, asked) {
         (Refusal::Small(by), false) => (by, "small"),

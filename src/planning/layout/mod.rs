@@ -17,7 +17,7 @@ use crate::data::Line;
 use crate::job::{HeadFoot, Job, RouteWish};
 use crate::paper::Grain;
 use crate::shop::Shop;
-use crate::units::{Band, Mm, Money, Size};
+use crate::units::{Band, Mm, Money, Size, places};
 use place::Needs;
 use rank::{Prices, Rank, SIDES};
 
@@ -136,6 +136,11 @@ impl Way {
     pub const fn flats(&self) -> u32 {
         self.grid.0.saturating_mul(self.grid.1)
     }
+    /// Its place among all of them: see [`Layout::way`].
+    #[must_use]
+    pub const fn place(&self) -> usize {
+        self.sheet * ROUTES.len() + self.route as usize
+    }
 }
 
 /// Press sheets for the run. Whole numbers; those of the largest run outgrow 32 bits.
@@ -152,9 +157,9 @@ pub struct Needed {
 pub struct Layout {
     /// One for each press sheet and route, in the shop's order.
     ways: Vec<Way>,
-    /// Where they stand, best first; refused ones last.
-    order: Vec<Rank>,
-    /// Index of the way that is taken.
+    /// Place of the best way, or of the nearest miss.
+    best: Option<usize>,
+    /// Place of the way that is taken.
     chosen: Option<usize>,
     /// Ranked by cost; otherwise by waste.
     pub by_cost: bool,
@@ -165,15 +170,27 @@ pub struct Layout {
 }
 
 impl Layout {
-    /// Every way, best first, refused ones last.
+    /// Every way, best first, refused ones last. They are put in order here, as often as asked.
     pub fn ranked(&self) -> impl Iterator<Item = &Way> {
-        self.order.iter().filter_map(|rank| self.ways.get(rank.place))
+        let ranks: Vec<Rank> = self.ways.iter().map(|way| Rank::of(way, self.by_cost)).collect();
+        let order = places(ranks.len(), &|one, other| ranks.get(one).cmp(&ranks.get(other)));
+        order.into_iter().filter_map(|place| self.way(place))
+    }
+    /// One way by its place: two for each press sheet, in the shop's order.
+    #[must_use]
+    pub fn way(&self, place: usize) -> Option<&Way> {
+        self.ways.get(place)
+    }
+    /// The best way; the nearest miss where every way is refused.
+    #[must_use]
+    pub fn best(&self) -> Option<&Way> {
+        self.way(self.best?)
     }
     /// The way that is taken: the best, or the best of what was asked for. It may be refused when one
     /// press sheet was asked for.
     #[must_use]
     pub fn chosen(&self) -> Option<&Way> {
-        self.chosen.and_then(|index| self.ways.get(index))
+        self.way(self.chosen?)
     }
     /// Counts press sheets for a run of components: flats of each folded sheet that are printed, and
     /// folded sheets. All flats of one press sheet are the same folded sheet.
@@ -199,29 +216,30 @@ pub fn layout(job: &Job, shop: &Shop, line: &Line, book: (&Trim, &[Leaf]), out: 
     out.copy = CopyShape::of(job);
     // Ways are large: they are worked out where they stay.
     out.ways.resize(ROUTES.len() * shop.press_sheets.len(), Way::default());
-    out.order.clear();
-    out.order.reserve(out.ways.len());
+    let (mut best, mut chosen): (Option<Rank>, Option<Rank>) = (None, None);
     let mut turned = Way::default();
-    for (place, way) in out.ways.iter_mut().enumerate() {
-        let index = place / ROUTES.len();
-        let (Some(sheet), Some(route)) =
-            (shop.press_sheets.get(index), ROUTES.get(place % ROUTES.len()))
-        else {
-            continue;
-        };
+    let tries =
+        shop.press_sheets.iter().enumerate().flat_map(|sheet| ROUTES.map(|route| (sheet, route)));
+    for (way, (sheet, route)) in out.ways.iter_mut().zip(tries) {
         let rank = |fold_along_long, way: &mut Way| {
-            needs.place((index, sheet), *route, fold_along_long, way);
-            way.cost = prices.set(sheet, way.flats());
-            Rank::of(way, out.by_cost, place)
+            needs.place(sheet, route, fold_along_long, way);
+            way.cost = prices.set(sheet.1, way.flats());
+            Rank::of(way, out.by_cost)
         };
-        let (mut best, other) = (rank(true, way), rank(false, &mut turned));
-        if other.cmp(&best).is_lt() {
-            (best, *way) = (other, turned);
+        let (mut rank_here, other) = (rank(true, way), rank(false, &mut turned));
+        if other < rank_here {
+            (rank_here, *way) = (other, turned);
         }
-        out.order.insert(out.order.partition_point(|known| known.cmp(&best).is_lt()), best);
+        let better = |known: Option<Rank>| known.is_none_or(|known| rank_here < known);
+        if better(best) {
+            best = Some(rank_here);
+        }
+        if takes(job, way) && better(chosen) {
+            chosen = Some(rank_here);
+        }
     }
-    let usable = |rank: &&Rank| out.ways.get(rank.place).is_some_and(|way| takes(job, way));
-    out.chosen = out.order.iter().find(usable).map(|rank| rank.place);
+    out.best = best.map(|rank| rank.place);
+    out.chosen = chosen.map(|rank| rank.place);
 }
 
 /// Whether a way is one that the job asks for. What the line would refuse is taken all the same when

@@ -106,7 +106,7 @@ pub(super) struct Rank {
 }
 
 impl Rank {
-    pub(super) fn of(way: &Way, by_cost: bool, place: usize) -> Self {
+    pub(super) fn of(way: &Way, by_cost: bool) -> Self {
         let price = way.cost.filter(|_| by_cost).map_or(f64::INFINITY, Money::get);
         // Of one sheet that is refused both ways the nearer miss; waste says nothing then.
         let waste = if way.flats() > 0 { -way.used } else { missing(way) };
@@ -117,7 +117,7 @@ impl Rank {
             waste: Key::of(waste),
             route: way.route,
             cuts: way.cuts,
-            place,
+            place: way.place(),
         }
     }
 }

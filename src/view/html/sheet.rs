@@ -150,7 +150,7 @@ fn table(scene: &Scene) -> Markup {
     let priced = layout.by_cost && scene.reading != Reading::Client;
     let label = |column: &str| scene.printer.word(&format!("sheet.column.{column}"));
     html! {
-        @if layout.ranked().next().is_some() {
+        @if layout.best().is_some() {
             div class="scroll" tabindex="0" role="region" aria-label=(scene.printer.word("sheet.table")) {
                 table class="sheets" {
                     caption { (scene.word(if layout.by_cost { "sheet.caption.cost" } else { "sheet.caption.waste" })) }
@@ -184,9 +184,9 @@ fn table(scene: &Scene) -> Markup {
     }
 }
 
-/// Ways with their places among all, those that can be used or those that cannot.
+/// Ways, best first, each with its row: those that can be used or those that cannot.
 fn ranked(layout: &Layout, usable: bool) -> impl Iterator<Item = (usize, &Way)> {
-    let all = layout.ranked().enumerate().map(|(index, way)| (index + 1, way));
+    let all = layout.ranked().map(|way| (way.place() + 1, way));
     all.filter(move |(_, way)| way.refusal.is_none() == usable)
 }
 
