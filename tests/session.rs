@@ -1054,7 +1054,32 @@ fn a_measured_screen_is_kept_without_a_job() {
     assert_eq!(again.draft(), Page::open(None).draft());
 }
 
-/// A narrow page has narrow drawings, open regions included; paper has wide ones.
+/// Paper unfolds everything for whoever makes the book, and leaves a client what was looked at.
+#[test]
+fn paper_unfolds_what_a_maker_reads() {
+    let mut page = Page::open(None);
+    let turned = |page: &Page, opened: bool| {
+        let turned = page.last.iter().filter_map(|patch| match patch {
+            Patch::Attr { id, name: "open", value } => (value.is_some() == opened).then_some(id),
+            _ => None,
+        });
+        turned.cloned().collect::<Vec<_>>()
+    };
+    page.tell("toggle", "open-cover", "open");
+    page.tell("print", "", "");
+    let unfolded = turned(&page, true);
+    assert!(["open-inside", "limits-rest"].iter().all(|id| unfolded.iter().any(|on| on == id)));
+    assert!(!unfolded.contains(&"open-cover".to_owned()), "it stands open already");
+    assert!(page.words("body-inside").contains("Leaf, fold to cut"));
+    page.tell("printed", "", "");
+    assert_eq!(turned(&page, false), unfolded);
+    page.act("reading", "client");
+    page.tell("print", "", "");
+    assert!(turned(&page, true).is_empty(), "a client has looked at the cover alone");
+    assert!(page.words("body-cover").contains("Open width, trimmed"));
+}
+
+/// A narrow page has narrow drawings, open regions included; so has paper, whose columns are narrow.
 #[test]
 fn drawings_are_laid_out_for_the_width() {
     let mut page = Page::open(None);
@@ -1066,12 +1091,12 @@ fn drawings_are_laid_out_for_the_width() {
     assert_eq!(narrow(&page), [true; 2]);
     let card = size_of(&page, "card");
     assert!(card.0 < card.1, "the card stands where it cannot lie");
-    page.tell("print", "", "");
+    page.tell("width", "", "700");
     assert_eq!(narrow(&page), [false; 2]);
+    page.tell("print", "", "");
+    assert_eq!(narrow(&page), [true; 2]);
     assert!(page.words("true-size").contains("printed at 100 %"));
     page.tell("printed", "", "");
-    assert_eq!(narrow(&page), [true; 2]);
-    page.tell("width", "", "700");
     assert_eq!(narrow(&page), [false; 2]);
     page.tell("width", "", "710");
     assert!(page.last.is_empty(), "nothing changes within a layout");

@@ -32,7 +32,7 @@ pub fn fold_paths(plan: &Plan, kinds: &[&'static str], room: Room) -> Option<Dra
     let (first, last) = (results.leaves.first()?, results.leaves.last()?);
     let flat = results.stack.flat.nominal.0.get();
     let wire = results.stitches.wire.diameter.get();
-    let scale = magnification(room.pick(60.0, 40.0) / (2.0 * flat), MOST.min(CROWN / wire));
+    let scale = magnification(room.pick(60.0, 30.0) / (2.0 * flat), MOST.min(CROWN / wire));
     let (left, right) = (room.pick(36.0, 23.0), room.pick(24.0, 20.0));
     let thick = |leaf: &Leaf| (leaf.caliper.nominal.get() * scale).max(SEEN);
     let top = 2.0 * WORDS + OFF + thick(first);

@@ -17,8 +17,8 @@ const LEFT: f64 = 3.0;
 const ABOVE: f64 = 11.0;
 /// Room below.
 const BELOW: f64 = 4.0;
-/// Height that a sheet may take.
-const MOST_HIGH: f64 = 96.0;
+/// Height that a sheet may take, beside the other and above it.
+const MOST_HIGH: (f64, f64) = (96.0, 60.0);
 /// Names stand so far above a sheet.
 const OFF: f64 = 6.0;
 /// Half the height of a page number.
@@ -44,7 +44,7 @@ pub fn press_sheet(plan: &Plan, room: Room) -> Option<Drawing> {
     // Beside each other where there is room, else below each other.
     let narrow = room == Room::Narrow;
     let width = if narrow { room.width() } else { (room.width() - GAP) / 2.0 };
-    let scale = ((width - LEFT - OVER) / wide).min(MOST_HIGH / high);
+    let scale = ((width - LEFT - OVER) / wide).min(room.pick(MOST_HIGH.0, MOST_HIGH.1) / high);
     let each = ABOVE + high * scale + BELOW;
     let mut shapes = Vec::new();
     for (side, nth) in [(Side::Front, 0.0), (Side::Back, 1.0)] {

@@ -107,10 +107,10 @@ pub enum Shape {
 /// How much room a drawing has. The same things are laid out for each, so that its words can be read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Room {
-    /// A desk, a tablet, a sheet of paper.
+    /// A desk, a tablet.
     #[default]
     Wide,
-    /// A phone.
+    /// A phone, a column on a sheet of paper.
     Narrow,
 }
 

@@ -10,7 +10,8 @@ use crate::view::{REGIONS, Reading};
 const ALONE: &str = "data-print";
 
 impl Session {
-    /// Opens every region for the printer, and closes them again.
+    /// Opens every region for the printer, and closes them again. A client takes home what was looked at:
+    /// what is closed says its result in a line.
     pub(super) fn prepare_print(&mut self, before: bool, out: &mut Vec<Patch>) {
         if self.only_card() {
             if !before {
@@ -19,9 +20,12 @@ impl Session {
             return;
         }
         let open = self.open.clone();
+        let whole = self.reading != Reading::Client;
         if before {
             self.seek_here();
-            self.open = REGIONS.iter().map(|region| region.id).collect();
+            if whole {
+                self.open = REGIONS.iter().map(|region| region.id).collect();
+            }
             let screen = self.screen;
             self.screen = screen.on_paper();
             self.paint_drawings(out);
@@ -31,15 +35,12 @@ impl Session {
             self.paint_drawings(out);
             out.push(Patch::Later {});
         }
-        for region in &REGIONS {
-            let stands_open = before || open.contains(&region.id);
-            let id = format!("open-{}", region.id);
-            out.push(Patch::Attr { id, name: "open", value: stands_open.then(String::new) });
-        }
-        // Lists that are folded in a region are unfolded on paper.
-        for id in ["limits-rest", "sheet-refused"].into_iter().filter(|id| self.stands(id)) {
-            let value = before.then(String::new);
-            out.push(Patch::Attr { id: id.to_owned(), name: "open", value });
+        let folded = REGIONS.iter().filter(|region| whole && !open.contains(&region.id));
+        let folded = folded.map(|region| format!("open-{}", region.id));
+        // The limits that do not bite are folded away on a screen.
+        let limits = self.stands("limits-rest").then(|| "limits-rest".to_owned());
+        for id in folded.chain(limits) {
+            out.push(Patch::Attr { id, name: "open", value: before.then(String::new) });
         }
         self.open = open;
         if !before {

@@ -23,11 +23,11 @@ impl Screen {
     pub fn card_pixels(&self) -> f64 {
         self.card.map_or(CARD.long.inches() * PIXELS_PER_INCH, f64::from)
     }
-    /// The sheet of paper that the page is printed on; a card that was held to the screen tells nothing
-    /// of that.
+    /// The sheet of paper that the page is printed on, in two columns; a card that was held to the
+    /// screen tells nothing of that.
     #[must_use]
     pub const fn on_paper(self) -> Self {
-        Self { room: Room::Wide, card: None, paper: true }
+        Self { room: Room::Narrow, card: None, paper: true }
     }
     /// Pixels that a millimetre takes.
     #[must_use]

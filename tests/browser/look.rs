@@ -6,6 +6,7 @@ use fantoccini::wd::{PrintConfigurationBuilder, PrintSize};
 use serde_json::{Value, json};
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::process::Command;
 
 /// Sheets to print on, in millimetres.
 pub const A4: (f64, f64) = (210.0, 297.0);
@@ -24,6 +25,14 @@ pub async fn print(page: &Page<'_>, name: &str, sheet: (f64, f64)) -> Outcome<Ve
     let pdf = page.browser.client.print(asked).await?;
     keep(page, name, "pdf", &pdf)?;
     Ok(pdf)
+}
+
+/// Pages of a PDF, by a general tool.
+pub fn pages(path: &Path) -> Outcome<u32> {
+    let told = Command::new("pdfinfo").arg(path).output()?;
+    let told = String::from_utf8_lossy(&told.stdout).into_owned();
+    let line = told.lines().find_map(|line| line.strip_prefix("Pages:"));
+    Ok(line.ok_or_else(|| format!("no page count: {told}"))?.trim().parse()?)
 }
 
 fn keep(page: &Page<'_>, name: &str, end: &str, bytes: &[u8]) -> Outcome<PathBuf> {

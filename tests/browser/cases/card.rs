@@ -11,7 +11,7 @@ use std::path::Path;
 use std::process::Command;
 
 /// WebKit's driver has no command for printing.
-const PRINTERS: &[Engine] = &[Engine::Chromium, Engine::Firefox];
+pub const PRINTERS: &[Engine] = &[Engine::Chromium, Engine::Firefox];
 
 cases! { "card":
     is_one_sheet_whatever_the_job in PRINTERS;
@@ -42,14 +42,6 @@ async fn printed(page: &Page<'_>, name: &str, sheet: (f64, f64)) -> Outcome<std:
     Ok(path)
 }
 
-/// Pages of a PDF, by a general tool.
-fn pages(path: &Path) -> Outcome<u32> {
-    let told = Command::new("pdfinfo").arg(path).output()?;
-    let told = String::from_utf8_lossy(&told.stdout).into_owned();
-    let line = told.lines().find_map(|line| line.strip_prefix("Pages:"));
-    Ok(line.ok_or_else(|| format!("no page count: {told}"))?.trim().parse()?)
-}
-
 async fn is_one_sheet_whatever_the_job(page: &Page<'_>) -> Outcome {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/jobs");
     for language in ["en-GB", "de"] {
@@ -59,7 +51,7 @@ async fn is_one_sheet_whatever_the_job(page: &Page<'_>) -> Outcome {
             page.settle().await?;
             for (name, sheet) in [("card-a4", A4), ("card-letter", LETTER)] {
                 let path = printed(page, name, sheet).await?;
-                assert_eq!(pages(&path)?, 1, "{language}, {job}, {name}");
+                assert_eq!(look::pages(&path)?, 1, "{language}, {job}, {name}");
             }
         }
     }

@@ -21,6 +21,7 @@ mod lists;
 mod looks;
 mod lost;
 mod opens;
+mod paper;
 mod site;
 mod typing;
 
@@ -42,6 +43,7 @@ pub fn all() -> Vec<&'static Case> {
         language::CASES,
         drawings::CASES,
         card::CASES,
+        paper::CASES,
         compare::CASES,
         lists::CASES,
         design::CASES,
