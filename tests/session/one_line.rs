@@ -1,6 +1,6 @@
 //! The one line after the form has moved on: it says so, keeps its text, and counts again by Enter.
 
-use super::Page;
+use super::{Page, SAID};
 use quirefit::draft::Draft;
 
 const LINE: &str = "64 pages, A5, 130 silk, 750 copies";
@@ -176,4 +176,87 @@ fn the_other_words_under_the_line_stay() {
     assert!(!cut.is_empty() && !cut.contains("Not understood"), "{cut}");
     page.type_into("copies", "30");
     assert_eq!(told(&page), cut);
+}
+
+#[test]
+fn a_line_typed_key_by_key_ends_in_an_answer() {
+    let mut page = Page::open(None);
+    page.type_into("phrase", SAID);
+    let draft = page.draft();
+    assert_eq!(draft.get("pages"), "64 pages");
+    assert_eq!(draft.get("size"), "A5");
+    assert_eq!(draft.get("paper"), "100 pound text");
+    assert_eq!(draft.get("copies"), "750 copies");
+    assert_eq!((draft.get("cover"), draft.get("title")), ("", ""), "the example is typed over");
+    assert!(page.words("answer").starts_with(['Y', 'O', 'N']), "{}", page.words("answer"));
+    assert!(page.words("answer").contains("The spine will be"), "{}", page.words("answer"));
+    assert!(page.attrs[&("answer".to_owned(), "class")].is_none(), "the answer is not stale");
+    assert!(page.words("echo-paper").contains("148 g/m²"), "{}", page.words("echo-paper"));
+}
+
+/// Half typed, a line may mean something else: nothing of that may stay behind.
+#[test]
+fn a_line_typed_key_by_key_ends_as_the_line_pasted() {
+    for line in [
+        SAID,
+        "64 pages, A5, 100 pound text",
+        "60 + 4, 170 x 240, 115 silk, cover 250 silk, 12,000",
+        "48pp 8.5 x 11 in, 80# gloss text, 500 off",
+        "A5, 32 pages, 90 gsm 112 µm",
+        "120 silk A4 24 pages",
+    ] {
+        let mut typed = Page::open(None);
+        typed.type_into("phrase", line);
+        let mut pasted = Page::open(None);
+        pasted.input("phrase", line);
+        assert_eq!(typed.draft(), pasted.draft(), "{line}");
+        // Taken back to nothing, key by key: what was there before.
+        for end in (0..line.len()).rev().filter(|end| line.is_char_boundary(*end)) {
+            pasted.input("phrase", &line[..end]);
+        }
+        assert_eq!(pasted.draft(), Page::open(None).draft(), "{line}");
+        typed.act("undo", "");
+        assert_eq!(typed.draft(), Page::open(None).draft(), "{line}: one undo takes it all back");
+    }
+}
+
+#[test]
+fn a_line_that_says_nothing_changes_nothing() {
+    let mut page = Page::open(None);
+    let before = page.draft();
+    page.type_into("phrase", "well then");
+    assert_eq!(page.draft(), before);
+    assert!(page.words("echo-phrase").contains("well then"));
+    // Nothing was changed, so there is nothing to take back.
+    page.input("pages", "48");
+    page.act("undo", "");
+    assert_eq!(page.draft(), before);
+}
+
+/// A count or size that the line understands in part fills no field; what stands in the field stays.
+#[test]
+fn what_the_line_cannot_read_whole_is_named_whole() {
+    for (piece, kept) in [("5x5 m", "A4"), ("148 x 210 x 3 mm", "A4"), ("A5", "A5")] {
+        let mut page = Page::open(None);
+        page.type_into("size", "A4");
+        page.type_into("phrase", &format!("64 pages, {piece}, 750 copies"));
+        let draft = page.draft();
+        assert_eq!([draft.get("pages"), draft.get("copies")], ["64 pages", "750 copies"]);
+        assert_eq!(draft.get("size"), kept, "{piece}");
+        let told = page.words("echo-phrase");
+        assert_eq!(told.contains(&format!("Not understood: {piece}")), piece != kept, "{told}");
+    }
+    for line in ["1e308", "-1", "3 dozen", "10-12"] {
+        let mut page = Page::open(None);
+        page.type_into("pages", "48 + 4");
+        let before = page.draft();
+        page.type_into("phrase", line);
+        assert_eq!(page.draft(), before, "{line}");
+        assert_eq!(page.words("echo-phrase"), format!("Not understood: {line}"));
+        // On the first visit the example goes, and nothing takes its place.
+        let mut page = Page::open(None);
+        page.type_into("phrase", line);
+        assert_eq!(page.draft(), Draft::of(&[("units", "mm")]), "{line}");
+        assert_eq!(page.words("echo-phrase"), format!("Not understood: {line}"));
+    }
 }
