@@ -181,22 +181,14 @@ pub fn region_body(region: &Region, scene: Option<&Scene>) -> Markup {
     html! { @if let Some(scene) = scene { ((region.body)(scene)) } }
 }
 
-/// What the foot of the page saves, prints and copies: kind, acts.
-pub const HANDED: [(&str, &[&str]); 3] = [
-    ("keep", &["save-job", "save-shop", "copy-link", "copy-text"]),
-    (
-        "print",
-        &[
-            "print-card",
-            "print",
-            "print-figures",
-            "save-card",
-            "save-cover",
-            "save-dummy",
-            "save-creep",
-        ],
-    ),
-    ("programs", &["save-xjdf", "save-tables"]),
+/// What the foot of the page opens, saves, prints and copies: kind, acts. What is opened is a file, and
+/// no act.
+pub const HANDED: [(&str, &[&str]); 5] = [
+    ("open", &[]),
+    ("save", &["save-job", "save-shop", "save-tables", "save-xjdf"]),
+    ("share", &["copy-link", "copy-text"]),
+    ("print", &["print", "print-card", "print-figures"]),
+    ("pdf", &["save-card", "save-cover", "save-dummy", "save-creep"]),
 ];
 
 fn foot(page: &Page) -> Markup {
@@ -209,15 +201,17 @@ fn foot(page: &Page) -> Markup {
             (setting("units", if inches { "in" } else { "mm" }, &units, printer))
             (setting("language", page.language.tag, &spoken, printer))
             div class="files" {
-                p id="shop" {}
-                label class="button file" for="file" {
-                    (printer.word("act.open"))
-                    input type="file" id="file" name="file"
-                        accept=".json,.txt,.csv,.tsv,.pdf,application/json,text/plain,text/csv,application/pdf";
-                }
                 @for (kind, acts) in HANDED {
                     div class="kind" role="group" aria-labelledby={ "handed-" (kind) } {
-                        p id={ "handed-" (kind) } { (printer.word(&format!("handed.{kind}"))) }
+                        h2 id={ "handed-" (kind) } { (printer.word(&format!("handed.{kind}"))) }
+                        @if acts.is_empty() {
+                            label class="button file" for="file" {
+                                (printer.word("act.open"))
+                                input type="file" id="file" name="file"
+                                    accept=".json,.txt,.csv,.tsv,.pdf,application/json,text/plain,text/csv,application/pdf";
+                            }
+                            p id="shop" {}
+                        }
                         @for act in acts {
                             button type="button" id={ "act-" (act) } data-act=(act) {
                                 (printer.word(&format!("act.{act}")))
