@@ -4,11 +4,11 @@
 use super::event::Patch;
 use super::helper;
 use super::session::Session;
-use crate::advise::Advice;
+use crate::advise::{Advice, Offer};
 use crate::check::Verdict;
 use crate::draft::{Draft, Kind, to_tree};
 use crate::job;
-use crate::view::html;
+use crate::view::html::{self, fixes::BACK};
 use crate::view::{REGIONS, Reading};
 
 /// Books planned at most when the page itself has to search between two keys.
@@ -146,12 +146,17 @@ impl Session {
         }
     }
 
-    /// What the region is called depends on whether the book fits.
-    pub(super) fn name_fixes(&mut self, out: &mut Vec<Patch>) {
+    /// What stands over the ways: what the region is called, which depends on whether the book fits, and
+    /// the way that led here, to be taken back where it was taken.
+    pub(super) fn head_fixes(&mut self, out: &mut Vec<Patch>) {
         if let Some(scene) = self.scene() {
             let heading = self.printer().word(html::fixes::heading(&scene)).to_owned();
             self.set_text(&format!("heading-{REGION}"), &heading, out);
         }
+        let seen = |offer: &&Offer| self.reading != Reading::Client || offer.for_client();
+        let taken = self.history.taken.as_ref().filter(seen);
+        let taken = taken.map(|offer| html::fixes::taken(offer, &self.printer()).into_string());
+        self.set_html("taken", taken.unwrap_or_default(), out);
     }
 
     fn paint_fixes(&mut self, out: &mut Vec<Patch>) {
@@ -186,9 +191,19 @@ impl Session {
             let own = matches!(kind, Some(Kind::Paper | Kind::Size | Kind::Length(..))) && !named;
             draft.set(path, &if own { self.printer().typed(text) } else { text.clone() });
         }
+        let taken = Some(offer.clone());
         self.remember("");
+        self.history.taken = taken;
         self.draft = draft;
         self.refill(out);
-        out.push(Patch::Focus { id: format!("summary-{REGION}") });
+        self.lead_to(BACK, out);
+    }
+
+    /// Takes the offer back that led here.
+    pub(super) fn take_back(&mut self, out: &mut Vec<Patch>) {
+        if self.history.taken.is_some() {
+            self.step(true, false, out);
+            self.lead_to(&format!("summary-{REGION}"), out);
+        }
     }
 }

@@ -2,6 +2,7 @@
 
 use super::event::Patch;
 use super::session::Session;
+use crate::advise::Offer;
 use crate::draft::Draft;
 use crate::words::say;
 
@@ -11,11 +12,13 @@ const HISTORY: usize = 200;
 const NAMED: usize = 4;
 
 /// What a step brings back.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub(super) struct State {
     pub(super) draft: Draft,
     /// The one line that says it all.
     pub(super) phrase: String,
+    /// The offer that led here.
+    taken: Option<Offer>,
 }
 
 /// States before and after the one that stands in the form.
@@ -25,6 +28,8 @@ pub(super) struct History {
     future: Vec<State>,
     /// The field typed in last.
     edited: String,
+    /// The offer that led to what stands in the form.
+    pub(super) taken: Option<Offer>,
 }
 
 impl History {
@@ -69,12 +74,19 @@ impl History {
 }
 
 impl Session {
+    /// What stands in the form, and how it came there.
+    pub(super) fn state(&self) -> State {
+        let (draft, phrase) = (self.draft.clone(), self.said.clone());
+        State { draft, phrase, taken: self.history.taken.clone() }
+    }
+
     /// Keeps what stands in the form for undo. A change of the one line takes everything back to
     /// before its first key.
     pub(super) fn remember(&mut self, field: &str) {
         let begun = self.begun.as_ref().filter(|_| field == "phrase");
         let phrase = begun.map_or(&self.said, |begun| &begun.before.phrase).clone();
-        self.history.keep(field, State { draft: self.draft.clone(), phrase });
+        self.history.keep(field, State { phrase, ..self.state() });
+        self.history.taken = None;
         if field != "phrase" {
             self.untouched = false;
             self.begun = None;
@@ -86,13 +98,10 @@ impl Session {
         if !self.history.can(back) {
             return;
         }
-        let mut now = State {
-            draft: core::mem::take(&mut self.draft),
-            phrase: core::mem::take(&mut self.said),
-        };
+        let mut now = self.state();
         let before = now.draft.clone();
         self.history.step(back, &mut now);
-        (self.draft, self.said) = (now.draft, now.phrase);
+        (self.draft, self.said, self.history.taken) = (now.draft, now.phrase, now.taken);
         self.untouched = false;
         self.show_phrase(out);
         self.refill(out);

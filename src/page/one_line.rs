@@ -46,7 +46,7 @@ impl Session {
     fn take_phrase(&mut self, text: &str, all: bool, out: &mut Vec<Patch>) {
         let said = self.understood(text);
         let mut begun = self.begun.take().unwrap_or_else(|| Begun {
-            before: State { draft: self.draft.clone(), phrase: self.said.clone() },
+            before: self.state(),
             fresh: self.untouched,
             said: self.understood(&self.said).fields,
         });

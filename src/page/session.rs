@@ -22,7 +22,7 @@ use crate::job::{self, Job};
 use crate::plan::Plan;
 use crate::shop::{self, Shop};
 use crate::view::html::design::PASSWORD;
-use crate::view::html::{self};
+use crate::view::html::{self, fixes::BACK};
 use crate::view::set_up::TICK;
 use crate::view::{Numbers, Printer, REGIONS, Reading, Screen, Ticks};
 use crate::words::{Files, Language, Mark, Words, built_in};
@@ -320,6 +320,7 @@ impl Session {
                 out.push(Patch::Focus { id: "input-phrase".to_owned() });
             }
             "apply" => self.apply(value, out),
+            BACK => self.take_back(out),
             "version-keep" => self.keep_version(out),
             "version-take" => self.take_version(value, out),
             "version-drop" => self.drop_version(value, out),

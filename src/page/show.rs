@@ -125,7 +125,7 @@ impl Session {
             self.advising.begin(&self.draft);
             self.fold_fixes(out);
         }
-        self.name_fixes(out);
+        self.head_fixes(out);
         let answer = self.answer_html(&reading, stale);
         self.set_html("answer", answer, out);
         self.set_attr("answer".to_owned(), "class", stale.then_some("stale"), out);
@@ -226,6 +226,13 @@ impl Session {
         self.show_design(out);
         self.show_code(out);
         self.keep(out);
+    }
+
+    /// Leads to an element below the answer once all is painted: what changed its height later would move
+    /// it out of sight.
+    pub(super) fn lead_to(&mut self, id: &str, out: &mut Vec<Patch>) {
+        self.rest(out);
+        out.push(Patch::Focus { id: id.to_owned() });
     }
 
     /// One region's summary, and its body where that can be seen.

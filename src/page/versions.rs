@@ -85,7 +85,7 @@ impl Session {
         let Some(place) = self.version_at(place) else { return };
         if let Some(draft) = self.versions.kept.get(place).map(|version| version.draft.clone()) {
             self.replace(draft, out);
-            out.push(Patch::Focus { id: format!("summary-{REGION}") });
+            self.lead_to(&format!("summary-{REGION}"), out);
         }
     }
 

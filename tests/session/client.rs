@@ -1,7 +1,7 @@
 //! A client's reading holds no limit, no rate and no cost.
 
-use crate::Page;
 use crate::support::JSON;
+use crate::{Page, text};
 use quirefit::draft::to_tree;
 use quirefit::shop::{self, Shop, draft_of};
 
@@ -97,4 +97,20 @@ fn an_explanation_tells_a_client_no_limit() {
     let told = page.words("explanation");
     assert!(told.contains("Set by the print shop"), "{told}");
     assert!(!told.contains("smallest clean cut"), "{told}");
+}
+
+/// A client does not read of a way that was never offered to one.
+#[test]
+fn a_client_does_not_read_what_only_makers_take() {
+    let mut page = Page::open(None);
+    page.input("line", "Light desk-side line");
+    page.input("pages", "96 + 4");
+    let ways = page.shown("body-fixes").split("<li>").skip(1);
+    let line = ways.map(text).position(|way| way.starts_with("the line")).expect("a heavier line");
+    page.act("apply", &line.to_string());
+    assert!(page.words("taken").starts_with("Taken: the line"), "{}", page.words("taken"));
+    page.act("reading", "client");
+    assert_eq!(page.shown("taken"), "");
+    page.act("reading", "floor");
+    assert!(page.words("taken").starts_with("Taken: the line"), "{}", page.words("taken"));
 }

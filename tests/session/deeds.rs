@@ -52,6 +52,7 @@ fn deeds() -> impl Strategy<Value = Vec<(&'static str, String, String)>> {
         ("section-out", "1"),
         ("section-in", "0"),
         ("apply", "0"),
+        ("take-back", ""),
         ("reading", "client"),
         ("reading", "floor"),
         ("explain", "ask-spine-0-answer"),

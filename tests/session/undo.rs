@@ -129,10 +129,36 @@ fn an_offer_is_taken_and_taken_back() {
     page.act("apply", "0");
     assert_ne!(page.draft(), before);
     assert!(page.words("answer").contains("Yes."), "{}", page.words("answer"));
-    assert_eq!(page.focus, "summary-fixes");
     page.act("undo", "");
     assert_eq!(page.draft(), before);
     assert_eq!(page.words("answer"), answer);
     page.act("apply", "999");
     assert_eq!(page.draft(), before, "what was not offered cannot be taken");
+}
+
+/// The way back stands where the offer was taken, for as long as a step back is a step back from it.
+#[test]
+fn an_offer_is_taken_back_where_it_was_taken() {
+    let mut page = Page::open(None);
+    page.input("line", "Light desk-side line");
+    page.input("pages", "96 + 4");
+    let before = page.draft();
+    page.act("take-back", "");
+    assert_eq!(page.draft(), before, "nothing was taken, so nothing is taken back");
+    page.act("apply", "0");
+    let after = page.draft();
+    let told = page.words("taken");
+    assert!(told.starts_with("Taken: ") && told.ends_with("Take it back"), "{told}");
+    assert_eq!(page.focus, "take-back");
+    page.input("title", "Owls by Lamplight");
+    assert_eq!(page.shown("taken"), "", "the next step is another");
+    page.act("undo", "");
+    assert_eq!(page.words("taken"), told);
+    page.act("take-back", "");
+    assert_eq!(page.draft(), before);
+    assert_eq!((page.shown("taken"), page.focus.as_str()), ("", "summary-fixes"));
+    page.act("take-back", "");
+    assert_eq!(page.draft(), before, "tapped twice, it is taken back once");
+    page.act("redo", "");
+    assert_eq!((page.draft(), page.words("taken")), (after, told));
 }

@@ -150,6 +150,8 @@ pub const DONE: &[(&str, &str, &str)] = &[
     ("tap", "paper", ""),
     ("input", "paper", "130 s"),
     ("rest", "", ""),
+    ("act", "apply", "0"),
+    ("act", "take-back", ""),
     ("input", "paper", "28 newsp"),
     ("rest", "", ""),
     ("act", "save-creep", ""),

@@ -3,10 +3,13 @@
 use super::Scene;
 use crate::advise::{Offer, only_just};
 use crate::plan::Verdict;
-use crate::view::Reading;
 use crate::view::text::{gain, turned_round, way};
+use crate::view::{Printer, Reading};
 use crate::words::{Say, say};
 use maud::{Markup, html};
+
+/// The act that takes an offer back, and its button.
+pub const BACK: &str = "take-back";
 
 /// The heading's key: another one where the book fits as it stands.
 #[must_use]
@@ -70,6 +73,17 @@ pub fn body(scene: &Scene) -> Markup {
         // How far this line goes is not for a client.
         @if scene.reading != Reading::Client {
             @for line in turned_round(&scene.case()) { p { (scene.tell(&line)) } }
+        }
+    }
+}
+
+/// The way that was taken last, and the way back.
+#[must_use]
+pub fn taken(offer: &Offer, printer: &Printer) -> Markup {
+    html! {
+        p {
+            (printer.html(&say("fixes.taken").say("way", way(offer)))) " "
+            button type="button" id=(BACK) data-act=(BACK) { (printer.word("fixes.back")) }
         }
     }
 }

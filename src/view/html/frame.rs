@@ -158,6 +158,7 @@ fn shell(region: &Region, page: &Page) -> Markup {
     html! {
         section class="region" id={ "region-" (id) } hidden[hidden] {
             h2 id={ "heading-" (id) } { (page.printer.word(&format!("region.{id}"))) }
+            @if id == "fixes" { div id="taken" {} }
             details id={ "open-" (id) } open[region.open] {
                 summary id=(summary) { (held(&summary, region_summary(region, scene))) }
                 // What stands closed is drawn when it is opened.

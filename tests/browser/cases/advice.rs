@@ -8,7 +8,7 @@ use serde_json::json;
 use std::fs;
 
 cases! { "advice":
-    one_tap_makes_it_fit_and_undo_takes_it_back;
+    one_tap_makes_it_fit_and_one_beside_it_takes_it_back;
     a_helper_searches_beside_the_page;
     without_a_helper_the_page_searches;
 }
@@ -35,11 +35,11 @@ async fn offered(page: &Page<'_>, pages: &str) -> Outcome {
     Ok(())
 }
 
-async fn one_tap_makes_it_fit_and_undo_takes_it_back(page: &Page<'_>) -> Outcome {
+async fn one_tap_makes_it_fit_and_one_beside_it_takes_it_back(page: &Page<'_>) -> Outcome {
     offered(page, THICK).await?;
     page.click("#fix-0").await?;
     page.until("answer", |text| text.contains("Yes.")).await?;
-    page.click("#act-undo").await?;
+    page.click("#take-back").await?;
     page.until("answer", |text| text.contains("No.")).await?;
     assert_eq!(page.value("pages").await?, THICK);
     Ok(())
