@@ -322,3 +322,22 @@ fn prices_rank_when_they_say_the_same_of_every_sheet() {
     assert_eq!(ranked(Some(2.0), [Some(0.05), None]), (false, None));
     assert_eq!(ranked(None, [Some(0.05), Some(0.05)]), (false, None));
 }
+
+/// 101 copies of 10 sheets, none of them spoilt: 1,010 press sheets of one flat, and of two flats of the same
+/// folded sheet 51 for each of the ten. Of press sheets that hold no flat, none are counted.
+#[test]
+fn press_sheets_are_counted_where_a_flat_lies_on_them() {
+    let counted = |width| {
+        let shop = shop(line(), vec![sheet(width, 156.0)]);
+        let more =
+            [("copies", "101"), ("route", "cut"), ("press_sheet", &format!("{width} × 156"))];
+        let layout = planned(&shop, &more).results.layout;
+        (
+            layout.chosen().unwrap().flats(),
+            layout.needed.map(|needed| (needed.sheets, needed.sides)),
+        )
+    };
+    assert_eq!(counted(208.0), (1, Some((1010.0, 2020.0))));
+    assert_eq!(counted(416.0), (2, Some((510.0, 1020.0))));
+    assert_eq!(counted(190.0), (0, None));
+}
