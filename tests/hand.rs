@@ -12,7 +12,7 @@ mod support;
 use quirefit::data::{Line, Range};
 use quirefit::draft::Draft;
 use quirefit::plan::{LimitCheck, LimitId, Placed, Plan, Refusal, Route, Shape, Way, plan};
-use quirefit::shop::{self, PressSheet, Shop};
+use quirefit::shop::{self, PressSheet, SheetGrain, Shop};
 use quirefit::units::{Mm, Money, Size};
 
 /// The book.
@@ -340,4 +340,35 @@ fn press_sheets_are_counted_where_a_flat_lies_on_them() {
     assert_eq!(counted(208.0), (1, Some((1010.0, 2020.0))));
     assert_eq!(counted(416.0), (2, Some((510.0, 1020.0))));
     assert_eq!(counted(190.0), (0, None));
+}
+
+/// On a square press sheet whose grain nobody knows, flats lie as well one way as the other: it stays as it
+/// was tried first, along what would be the long side.
+#[test]
+fn of_two_ways_alike_the_first_stays() {
+    let square = PressSheet { grain: SheetGrain::Unknown, ..sheet(420.0, 420.0) };
+    let way = way(&planned(&shop(line(), vec![square]), &[]), Route::CutFirst);
+    assert_eq!((way.grid, way.fold_along_long), ((2, 2), true));
+}
+
+/// The first book off the machine is 2.1 mm thick and 100.4 mm wide: 0.1 mm more than 2.00, inside of 2.26, and
+/// the knife goes 0.4 mm inward; of 99.4 mm, 0.6 mm outward. Between the middles of its outermost and innermost
+/// sheets lie 0.9 mm of paper: pushed out by 1.62 mm, it folds by a factor of 1.8.
+#[test]
+fn the_first_book_says_where_the_knife_goes() {
+    let shop = shop(line(), Vec::new());
+    let told = |thickness, width| {
+        let more =
+            [("first_thickness", thickness), ("first_width", width), ("first_push_out", "1.62 mm")];
+        planned(&shop, &more).results.first_off
+    };
+    for (thickness, within, width, thicker, knife) in
+        [("2.1 mm", true, "100.4 mm", 0.1, -0.4), ("2.3 mm", false, "99.4 mm", 0.3, 0.6)]
+    {
+        let told = told(thickness, width);
+        near(told.thicker.unwrap().get(), thicker);
+        assert_eq!(told.within, within);
+        near(told.knife.unwrap().get(), knife);
+        near(told.factor.unwrap().0, 1.8);
+    }
 }
