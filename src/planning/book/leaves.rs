@@ -52,16 +52,15 @@ pub fn leaves(job: &Job, stack: &Stack, fold: &Fold, out: &mut Vec<Leaf>) {
     let sheets = job.sheets();
     out.reserve(sheets.get() as usize);
     let half = 1.0 / 2.0;
-    let outermost = job.sections.iter().position(|section| section.sheets.get() > 0);
     let (mut place, mut trade) = (0, Mm::ZERO);
     for (section, part) in job.sections.iter().enumerate() {
         let caliper = stack.calipers.get(section).copied().unwrap_or_default();
         // What lies outside this section, from the middle of the outermost leaf on; the section's own
         // lot apart, because doubts of one lot add.
         let outside = |index: usize, other: &Section| match index.cmp(&section) {
-            Ordering::Less if outermost == Some(index) => other.sheets.as_f64() - half,
+            Ordering::Less if index == 0 => other.sheets.as_f64() - half,
             Ordering::Less => other.sheets.as_f64(),
-            Ordering::Equal if outermost == Some(index) => -half,
+            Ordering::Equal if index == 0 => -half,
             Ordering::Equal | Ordering::Greater => 0.0,
         };
         let others = sum_by_lot(job, &stack.calipers, |index, other| {
