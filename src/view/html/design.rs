@@ -169,7 +169,8 @@ fn handed(scene: &Scene) -> Markup {
     let makers = scene.reading != Reading::Client;
     let way = scene.plan.results.layout.chosen().filter(|way| way.refusal.is_none());
     html! {
-        p class="files" {
+        div class="kind" role="group" aria-labelledby="handed-design" {
+            h3 id="handed-design" { (scene.word("handed.pdf")) }
             button type="button" id="act-design-proof" data-act="design-proof" { (scene.word("design.save-proof")) }
             @if makers && way.is_some() {
                 button type="button" id="act-design-pairs" data-act="design-pairs" { (scene.word("design.save-pairs")) }
