@@ -2,6 +2,7 @@
 
 use crate::case::Outcome;
 use crate::cases;
+use crate::engine::Engine;
 use crate::look;
 use crate::page::Page;
 use serde_json::json;
@@ -15,6 +16,7 @@ cases! { "lists":
     stopped_it_shows_what_there_is;
     without_a_helper_the_page_plans_it;
     a_client_is_not_shown_it;
+    a_phone_keeps_the_titles_in_sight in Engine::TYPE_ON_A_PHONE;
 }
 
 /// A list of so many rows; every tenth cannot be read.
@@ -170,5 +172,21 @@ async fn a_client_is_not_shown_it(page: &Page<'_>) -> Outcome {
     assert_eq!(rows(page).await?, [""; 0]);
     let section = page.find("#region-titles").await?;
     assert!(!section.is_displayed().await?, "a client is offered lists");
+    Ok(())
+}
+
+/// Answers and their reasons are seen as they come; the columns that follow are scrolled to beside the titles.
+async fn a_phone_keeps_the_titles_in_sight(page: &Page<'_>) -> Outcome {
+    page.width(390).await?;
+    open(page, 30).await?;
+    done(page).await?;
+    let seen = "const row = document.querySelectorAll('.titles tbody tr')[9]; \
+        return [...row.children].map((cell) => cell.getBoundingClientRect()) \
+            .map(({ left, right }) => left >= 0 && right <= innerWidth)";
+    let first = page.script(seen, vec![]).await?;
+    assert_eq!(first.as_array().map(|cells| cells[..3].to_vec()), Some(vec![json!(true); 3]));
+    page.script("document.getElementById('titles-scroll').scrollLeft = 300", vec![]).await?;
+    let scrolled = page.script(seen, vec![]).await?;
+    assert_eq!([&scrolled[0], &scrolled[1], &scrolled[4]], [false, true, true], "{scrolled}");
     Ok(())
 }
