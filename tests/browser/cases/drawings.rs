@@ -11,6 +11,7 @@ cases! { "drawings":
     letters_can_be_read_on_a_desk;
     a_bank_card_makes_50_mm_true;
     saved_as_svg_and_as_png in SAVERS;
+    gone_with_the_book;
 }
 
 /// WebKit's browser takes only so many downloads in a run.
@@ -110,5 +111,15 @@ async fn saved_as_svg_and_as_png(page: &Page<'_>) -> Outcome {
         assert!((f64::from(dots) - wanted).abs() <= 1.0, "{side}: {dots} dots, {wanted} wanted");
     }
     assert!(bytes.len() > 8000, "a picture of {} bytes is empty", bytes.len());
+    Ok(())
+}
+
+/// Of a book that nobody has said yet there is nothing to see.
+async fn gone_with_the_book(page: &Page<'_>) -> Outcome {
+    let seen = page.script(LETTERS, vec![]).await?;
+    assert_ne!(seen, serde_json::json!([]));
+    page.click("#act-new").await?;
+    page.settle().await?;
+    assert_eq!(page.script(LETTERS, vec![]).await?, serde_json::json!([]));
     Ok(())
 }
