@@ -23,7 +23,7 @@ const OFF: f64 = 5.0;
 /// See [`OFF`].
 const CLEAR: f64 = 1.7;
 /// Half of what the longest words may take, to keep them on the drawing.
-const WORDS: f64 = 16.0;
+const WORDS: f64 = 17.5;
 /// Largest magnification: more would make a single sheet look like a plank.
 const MOST: f64 = 25.0;
 /// From so many sheets on only every fifth is edged in ink.

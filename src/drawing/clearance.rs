@@ -46,7 +46,7 @@ pub fn clearance(plan: &Plan, page: &Page, room: Room) -> Option<Drawing> {
     let inward = inward.fold(Mm::ZERO, Mm::max).get() + INSIDE;
     let outward = bleed.max(art.cut.high).max(shift).get() + OUTSIDE;
     // Words stand left of what they name, over the page; right of it only below.
-    let (left, right) = (room.pick(46.0, 35.0), room.pick(34.0, 31.0));
+    let (left, right) = (room.pick(46.0, 35.0), room.pick(34.0, 33.0));
     let scale = magnification((room.width() - left - right) / (inward + outward), MOST);
     let rows = 3 + usize::from(folio.is_some());
     let top = rows as f64 * ROW + 2.0;

@@ -128,14 +128,15 @@ fn each(look: impl Fn(&Drawing, &Printer) -> Vec<String>) {
     assert!(complaints.is_empty(), "{} complaints\n{told}", complaints.len());
 }
 
-/// Every language, with inches where it starts with them.
+/// Every language with either unit.
 static PRINTERS: LazyLock<Vec<(Words, Numbers)>> = LazyLock::new(|| {
     let files = built_in();
-    let printer = |language: &Language| {
-        let unit = if language.inches { LengthUnit::Inch } else { LengthUnit::Millimetre };
-        (language.words(&files), Numbers { unit, mark: language.mark })
+    let both = |language: &Language| {
+        let numbers = |unit| Numbers { unit, mark: language.mark };
+        [LengthUnit::Millimetre, LengthUnit::Inch]
+            .map(|unit| (language.words(&files), numbers(unit)))
     };
-    LANGUAGES.iter().map(printer).collect()
+    LANGUAGES.iter().flat_map(both).collect()
 });
 
 fn printers() -> impl Iterator<Item = Printer<'static>> {
