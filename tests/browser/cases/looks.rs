@@ -1,14 +1,10 @@
-//! How the page looks at every width, in both colour schemes, and on paper.
+//! How the page looks at every width, in both colour schemes.
 
 use crate::case::Outcome;
 use crate::cases;
-use crate::engine::Engine;
-use crate::look::{self, A4, LETTER};
+use crate::look;
 use crate::page::Page;
 use serde_json::json;
-
-/// WebKit's driver has no command for printing.
-const PRINTERS: &[Engine] = &[Engine::Chromium, Engine::Firefox];
 
 cases! { "looks":
     fits_a_phone;
@@ -16,8 +12,6 @@ cases! { "looks":
     fits_a_desk;
     accessible;
     accessible_in_the_dark => Dark;
-    prints_on_a4 in PRINTERS;
-    prints_on_letter in PRINTERS;
 }
 
 /// What reaches farthest beyond the window, where that makes the page scroll sideways.
@@ -66,19 +60,4 @@ async fn accessible_in_the_dark(page: &Page<'_>) -> Outcome {
     page.settle().await?;
     look::screenshot(page, "dark").await?;
     look::accessible(page).await
-}
-
-async fn prints(page: &Page<'_>, name: &str, sheet: (f64, f64)) -> Outcome {
-    page.settle().await?;
-    let pdf = look::print(page, name, sheet).await?;
-    assert!(pdf.starts_with(b"%PDF-"), "no PDF came");
-    Ok(())
-}
-
-async fn prints_on_a4(page: &Page<'_>) -> Outcome {
-    prints(page, "a4", A4).await
-}
-
-async fn prints_on_letter(page: &Page<'_>) -> Outcome {
-    prints(page, "letter", LETTER).await
 }
