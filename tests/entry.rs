@@ -3,9 +3,11 @@
 mod support;
 
 use proptest::prelude::*;
+use quirefit::draft::Draft;
 use quirefit::entry::{self, Choice, Cover, LengthUnit, Reading};
 use quirefit::units::{Copies, Mm, Pages, Size};
 use quirefit::words::{EN, EN_GB, EN_US, Part, Say, Slot, Words, parts};
+use quirefit::{job, shop};
 use std::collections::BTreeSet;
 
 const UNITS: [LengthUnit; 2] = [LengthUnit::Millimetre, LengthUnit::Inch];
@@ -209,6 +211,28 @@ fn absurd_texts_get_an_answer() {
         "18446744073709551616".to_owned(),
     ] {
         drop(sentences(&text));
+    }
+}
+
+/// Whoever has no paper for the cover says so in words, or says nothing: the book is the same.
+#[test]
+fn a_cover_without_a_paper_is_said_or_left_empty() {
+    let shop = shop::demo();
+    for pages in ["64", "60 + 4"] {
+        let read = |cover| {
+            let book =
+                [("pages", pages), ("size", "A5"), ("paper", "130 gsm silk"), ("cover", cover)];
+            job::read(&Draft::of(&book), &shop)
+        };
+        let empty = read("");
+        assert!(empty.job.is_some() && empty.notes.contains_key("cover"));
+        for said in
+            ["none", "None", "self cover", "no cover", "same as inside", "ohne", "wie innen"]
+        {
+            assert_eq!(read(said), empty, "{said}");
+        }
+        assert_ne!(read("same 250 gsm").job, empty.job, "a weight is a paper");
+        assert!(read("nothing").job.is_none(), "a paper is not made out of any word");
     }
 }
 

@@ -3,7 +3,7 @@
 use super::papers::{self, PaperChoice, Wanted};
 use super::sizes::{self, SizeChoice};
 use crate::draft::Draft;
-use crate::entry::LengthUnit;
+use crate::entry::{LengthUnit, no_paper};
 use crate::job::{Job, Role};
 use crate::paper::Grain;
 use crate::shop::Shop;
@@ -48,7 +48,7 @@ impl<'a> Asked<'a> {
             papers: papers_for(Role::Inside, "grain"),
             covers: papers_for(Role::Cover, "cover_grain"),
             sizes: sizes::choices(job.size, draft.get("bound_edge") == "top", unit),
-            cover_follows: draft.get("cover").is_empty(),
+            cover_follows: no_paper(draft.get("cover")),
             auto_head_foot: matches!(draft.get("head_foot"), "" | "auto"),
         }
     }

@@ -48,6 +48,7 @@ pub use number::{count, number};
 pub use pages::{Cover, PageCount, pages, pages_echo};
 pub use paper_echo::kind_choices;
 pub use paper_read::paper;
+pub use paper_words::no_paper;
 pub use phrase::{Phrase, phrase};
 pub use reading::{Choice, Fault, Question, Reading};
 pub use size::size;

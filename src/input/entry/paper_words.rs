@@ -30,6 +30,9 @@ const BULK: [&str; 1] = ["bulk"];
 const VOLUME: [&str; 3] = ["vol", "volume", "volumen"];
 /// Leaves of a measured pack; a flat sheet counts as one.
 const LEAVES: [&str; 7] = ["leaves", "leaf", "sheets", "sheet", "blatt", "blätter", "bogen"];
+/// Words that begin what says as much as an empty field.
+const NO_PAPER: [&str; 11] =
+    ["none", "no", "self", "selfcover", "same", "like", "as", "ohne", "kein", "keiner", "wie"];
 /// Words that say nothing of weight, thickness or kind.
 const FILLERS: [&str; 60] = [
     "pack",
@@ -224,6 +227,14 @@ pub(super) fn grain(words: &[String]) -> Grain {
         true if one_of(&ACROSS) => Grain::AcrossSpine,
         _ => Grain::Unknown,
     }
+}
+
+/// Whether a text says that there is no paper of its own: nothing, "none", "self cover", "wie innen".
+#[must_use]
+pub fn no_paper(text: &str) -> bool {
+    let first = text.split_whitespace().next().unwrap_or_default().to_lowercase();
+    let none = NO_PAPER.contains(&first.as_str()) && !text.contains(|c: char| c.is_ascii_digit());
+    first.is_empty() || none
 }
 
 /// Whether a word has a meaning in the description of a paper.

@@ -5,8 +5,8 @@ use super::fields::SCHEMA;
 use super::{Dummy, HeadFoot, Identity, ImagesMovedBy, Job, Pairs, Role, RouteWish, Spine};
 use crate::draft::{Draft, Field, FieldError, Group, Kind, Value, read_text};
 use crate::entry::{
-    Choice, Cover, Fault, LengthUnit, PageCount, Question, Reading, kind_choices, pages_echo,
-    same_letters,
+    Choice, Cover, Fault, LengthUnit, PageCount, Question, Reading, kind_choices, no_paper,
+    pages_echo, same_letters,
 };
 use crate::paper::{Grain, Stock};
 use crate::shop::Shop;
@@ -234,9 +234,9 @@ impl Reader<'_> {
         self.number(path).map(|number| number as u32)
     }
 
-    /// Says in words what an empty cover field means, since it decides the page count.
+    /// Says in words what a cover without a paper means, since it decides the page count.
     fn echo_cover(&mut self, count: &PageCount, cover: Option<&Stock>) {
-        if self.draft.get("cover").is_empty() {
+        if no_paper(self.draft.get("cover")) {
             let key = match count.cover {
                 Cover::Plus => "entry.cover.same",
                 Cover::Counted | Cover::Unsaid => "entry.cover.self",
@@ -336,6 +336,9 @@ impl Reader<'_> {
         if let Some(stock) = own {
             let echo = say("entry.paper.own").typed("paper", stock.typed.clone());
             return self.note(path, Reading::Understood(stock.clone(), echo));
+        }
+        if path == "cover" && no_paper(typed) {
+            return None;
         }
         let stock = match self.value(path) {
             Some(Value::Paper(stock)) => stock,
