@@ -167,28 +167,28 @@ fn words(pen: Pen, at: Point, anchor: Anchor, hang: bool, text: &str) -> Markup 
 fn rounded(path: &[Point], radius: f64) -> String {
     let mut out = String::new();
     let mut before: Option<Point> = None;
+    // Where the pen stands.
+    let (mut x, mut y) = (String::new(), String::new());
     let mut points = path.iter().copied().peekable();
     while let Some(point) = points.next() {
-        match (before, points.peek()) {
-            (Some(from), Some(next)) if radius > 0.0 => {
-                let (enter, leave) = (toward(point, from, radius), toward(point, *next, radius));
-                let sweep = u8::from(
-                    (point.x - from.x) * (next.y - point.y)
-                        > (point.y - from.y) * (next.x - point.x),
-                );
-                out.push_str(&format!(
-                    "L{} {}A{r} {r} 0 0 {sweep} {} {}",
-                    short(enter.x),
-                    short(enter.y),
-                    short(leave.x),
-                    short(leave.y),
-                    r = short(radius)
-                ));
-            }
-            (before, _) => {
-                let letter = if before.is_none() { 'M' } else { 'L' };
-                out.push_str(&format!("{letter}{} {}", short(point.x), short(point.y)));
-            }
+        let corner = before.zip(points.peek()).filter(|_| radius > 0.0);
+        let to = corner.map_or(point, |(from, _)| toward(point, from, radius));
+        let (to_x, to_y) = (short(to.x), short(to.y));
+        match (before, to_x == x, to_y == y) {
+            (None, ..) => out.push_str(&format!("M{to_x} {to_y}")),
+            (_, true, true) => {}
+            (_, true, false) => out.push_str(&format!("V{to_y}")),
+            (_, false, true) => out.push_str(&format!("H{to_x}")),
+            (_, false, false) => out.push_str(&format!("L{to_x} {to_y}")),
+        }
+        (x, y) = (to_x, to_y);
+        if let Some((from, next)) = corner {
+            let leave = toward(point, *next, radius);
+            let sweep = u8::from(
+                (point.x - from.x) * (next.y - point.y) > (point.y - from.y) * (next.x - point.x),
+            );
+            (x, y) = (short(leave.x), short(leave.y));
+            out.push_str(&format!("A{r} {r} 0 0 {sweep} {x} {y}", r = short(radius)));
         }
         before = Some(point);
     }
