@@ -14,6 +14,7 @@ cases! { "client":
     finds_no_figure_of_the_shop;
     prints_no_figure_of_the_shop in &[Engine::Chromium, Engine::Firefox];
     stays_a_client_after_a_reload;
+    is_not_asked_for_the_line_by_an_older_browser;
 }
 
 /// Figures of the shop's file that nobody mistakes, and how they are printed.
@@ -110,5 +111,30 @@ async fn stays_a_client_after_a_reload(page: &Page<'_>) -> Outcome {
     page.settle().await?;
     assert_eq!(page.value("copies").await?, "777");
     assert_eq!(found(page).await?, [""; 0]);
+    Ok(())
+}
+
+/// A browser drops a rule whole when it does not know one of its selectors.
+const WITHOUT_HAS: &str = "
+    let dropped = 0;
+    const drop = (sheet) => [...sheet.cssRules].map((rule, at) => [rule, at]).reverse().forEach(([rule, at]) => {
+        if (rule.selectorText?.includes(':has(')) { sheet.deleteRule(at); dropped += 1; }
+        else if (rule.cssRules) drop(rule);
+    });
+    [...document.styleSheets].forEach(drop);
+    return dropped;";
+
+/// `:has()` came to browsers at the end of 2023, and the page runs in those of its beginning.
+async fn is_not_asked_for_the_line_by_an_older_browser(page: &Page<'_>) -> Outcome {
+    let dropped = page.script(WITHOUT_HAS, vec![]).await?;
+    assert!(dropped.as_u64() > Some(3), "{dropped} rules dropped");
+    let asked = |page| async move {
+        let shown = "const kinds = [...document.querySelectorAll('[data-for], #field-line')];
+            return kinds.filter((kind) => kind.checkVisibility?.() ?? kind.offsetParent).map((kind) => kind.id);";
+        Outcome::Ok(Page::script(page, shown, vec![]).await?)
+    };
+    assert!(asked(page).await?.to_string().contains("field-line"), "a maker is asked for it");
+    page.click("#reading-client").await?;
+    assert_eq!(asked(page).await?, json!(["more-dispatch", "more-identity"]));
     Ok(())
 }
