@@ -317,6 +317,30 @@ fn every_path_in_the_documents_exists() {
     }
 }
 
+#[test]
+fn every_package_from_outside_says_what_it_is_for() {
+    let told = text_of("DEVELOPERS.md");
+    let mut named = BTreeSet::new();
+    for path in ["Cargo.toml", "src/input/Cargo.toml", "src/planning/Cargo.toml"] {
+        let text = text_of(path);
+        let lists = text
+            .split("\n[")
+            .filter(|part| part.split(']').next().unwrap().ends_with("dependencies"));
+        let rows = lists.flat_map(|list| list.lines().skip(1)).filter(|row| row.contains('='));
+        named.extend(rows.map(|row| row.split(['.', ' ']).next().unwrap().to_owned()));
+    }
+    let tools: serde_json::Value =
+        serde_json::from_str(&text_of("pkg-scripts/package.json")).unwrap();
+    named.extend(tools["devDependencies"].as_object().unwrap().keys().cloned());
+    assert!(named.len() > 25, "{named:?}");
+    let own = |package: &str| package.starts_with("quirefit");
+    let silent: Vec<&String> = named
+        .iter()
+        .filter(|package| !own(package) && !told.contains(&format!("`{package}`")))
+        .collect();
+    assert!(silent.is_empty(), "DEVELOPERS.md does not say what {silent:?} is for");
+}
+
 /// Everything in a document's code and links that looks like a path of the house.
 fn paths_in(document: &str) -> BTreeSet<String> {
     let mut found = BTreeSet::new();
