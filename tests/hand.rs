@@ -13,7 +13,7 @@ use quirefit::data::{Line, Range};
 use quirefit::draft::Draft;
 use quirefit::plan::{LimitCheck, LimitId, Placed, Plan, Refusal, Route, Shape, Way, plan};
 use quirefit::shop::{self, PressSheet, SheetGrain, Shop};
-use quirefit::units::{Mm, Money, Size};
+use quirefit::units::{Band, Mm, Money, Size};
 
 /// The book.
 const BOOK: [(&str, &str); 10] = [
@@ -171,6 +171,19 @@ fn a_single_head_has_no_pitch() {
     }
 }
 
+/// Three heads strike four stitches in two passes, as two heads do: all three are used, and one alone of
+/// them once more.
+#[test]
+fn of_openings_with_as_few_passes_the_one_with_most_heads_is_taken() {
+    let line = Line { heads: 3, ..line() };
+    let planned = planned(&shop(line, Vec::new()), &[("stitches", "4")]);
+    let placement = &planned.results.stitches.placement;
+    let struck: Vec<(u32, u32)> =
+        placement.stitches.iter().map(|stitch| (stitch.pass, stitch.head)).collect();
+    assert_eq!(struck, [(1, 1), (1, 2), (1, 3), (2, 1)]);
+    assert_eq!((placement.passes, placement.heads_used), (2, 3));
+}
+
 /// Every sheet is 0.113 mm at its thickest. A line that takes just so many has room for no more and for
 /// no fewer; whatever the last digit of a sum in doubles is.
 #[test]
@@ -198,6 +211,21 @@ fn room_in_grams() {
     let room = limit(&planned(&shop(line, Vec::new()), &[]), LimitId::FlatStack).room;
     assert_eq!(room.sheets, Some(5));
     near(room.grammage.unwrap(), 50.0);
+}
+
+/// A cover of another lot, 0.25 ± 0.195 mm, round the 10 sheets: at its thickest 1.25 mm and √(0.195² + 0.13²).
+/// With 10 sheets more their doubt is 0.26, and √(0.195² + 0.26²) = 0.325: 2.575 mm have room for just those,
+/// though the first of them adds less than the last; or for paper twice as heavy.
+#[test]
+fn room_where_doubts_of_two_lots_add_in_squares() {
+    let shop = shop(Line { flat_stack: Range::up_to(2.575), ..line() }, Vec::new());
+    let book = BOOK.into_iter().chain([("pages", "40 + 4"), ("cover", "250 gsm silk 0.25 mm")]);
+    let mut job = support::job(&Draft::of(&book.collect::<Vec<_>>()), &shop);
+    job.sections[0].caliper.value = Band { low: 0.055, nominal: 0.25, high: 0.445 }.map(Mm);
+    let room = limit(&plan(&job, &shop), LimitId::FlatStack).room;
+    assert_eq!(room.sheets, Some(10));
+    // Found by a few steps along a curve.
+    assert!((room.grammage.unwrap() - 100.0).abs() < 1e-6, "{room:?}");
 }
 
 /// Cut to size before, the innermost leaf loses 3 mm, 2 × 9 × 0.113 = 2.034 mm and a tolerance of 1 mm:
