@@ -272,7 +272,8 @@ fn what_the_line_refuses_is_taken_only_when_asked_for() {
 /// Two flats of 208 are 416 mm. On 430 × 170 mm with 4 mm blank they lie in the middle, 7 mm from every
 /// edge, and a gripper of 8 mm at the head pushes them down to there: four edges are cut off and one cut
 /// parts them. What is left beside them is 14 × 170 mm, below 430 × 14, the larger. On 480 × 160 it is the
-/// strip beside, 64 × 160. A sheet that they fill takes the one cut between them; one that is larger by
+/// strip beside, 64 × 160. Where 8 mm stay blank but for the gripper's edge, 440 × 170 mm leave 12 mm beside them,
+/// and their foot ends 8 mm from the edge, so that they begin at 6 and not at 7. A sheet that they fill takes the one cut between them; one that is larger by
 /// its gripper alone takes two.
 #[test]
 fn flats_lie_in_the_middle_and_the_larger_strip_is_left() {
@@ -280,6 +281,7 @@ fn flats_lie_in_the_middle_and_the_larger_strip_is_left() {
         ((430.0, 170.0), (4.0, 4.0), (7.0, 7.0), (430.0, 14.0), 5),
         ((430.0, 170.0), (8.0, 4.0), (7.0, 8.0), (430.0, 14.0), 5),
         ((480.0, 160.0), (0.0, 0.0), (32.0, 2.0), (64.0, 160.0), 5),
+        ((440.0, 170.0), (0.0, 8.0), (12.0, 6.0), (440.0, 14.0), 5),
         ((416.0, 156.0), (0.0, 0.0), (0.0, 0.0), (0.0, 156.0), 1),
         ((416.0, 164.0), (8.0, 0.0), (0.0, 8.0), (416.0, 8.0), 2),
     ] {
@@ -290,6 +292,21 @@ fn flats_lie_in_the_middle_and_the_larger_strip_is_left() {
         near(way.offcut.width.get(), offcut.0);
         near(way.offcut.height.get(), offcut.1);
     }
+}
+
+/// With 5 mm of bleed and a cut of 3, printing reaches 2 mm beyond every edge of a flat: two of them lie 4 mm
+/// apart, 420 mm long, and in the middle of 440 × 164 mm there are 10 mm beside them and 4 below.
+#[test]
+fn bleed_beyond_the_cut_keeps_flats_apart() {
+    let shop = shop(line(), vec![sheet(440.0, 164.0)]);
+    let planned = planned(&shop, &[("bleed", "5 mm"), ("face_cut", "3 mm")]);
+    let way = way(&planned, Route::CutFirst);
+    assert_eq!((way.refusal, way.grid), (None, (2, 1)));
+    near(way.pitch.width.get(), 212.0);
+    near(way.origin.width.get(), 10.0);
+    near(way.origin.height.get(), 4.0);
+    near(way.offcut.width.get(), 440.0);
+    near(way.offcut.height.get(), 8.0);
 }
 
 /// The flat is 156 mm long. Of 160 mm the press leaves 5 and 4 blank, and printing begins right at the
