@@ -243,6 +243,20 @@ fn straight_through_the_innermost_chip_has_no_room_in_sheets() {
     assert_eq!((straight.room.sheets, straight.room.grammage), (None, None));
 }
 
+/// The innermost leaf stands out 1.8 mm, 2 × 9 × 0.087 = 1.566 at least and 2 × 9 × 0.113 = 2.034 at most: of a
+/// cut of 3 mm, right to 1 mm, it loses 3.566 to 6.034, and the outermost 2 to 4.
+#[test]
+fn chips_from_the_outermost_leaf_to_the_innermost() {
+    let way = way(&planned(&shop(line(), vec![sheet(208.0, 156.0)]), &[]), Route::CutFirst);
+    for (chip, by_hand) in
+        [(way.outermost_chip, [2.0, 3.0, 4.0]), (way.innermost_chip, [3.566, 4.8, 6.034])]
+    {
+        for (found, expected) in [chip.low, chip.nominal, chip.high].into_iter().zip(by_hand) {
+            near(found.get(), expected);
+        }
+    }
+}
+
 /// Without bleed, 206 mm are 2 mm too few for the flat sheet of 208. Straight through they leave a chip
 /// of 103 − 101 = 2 mm, as little as 1 mm, and the line cuts no less than 2: it refuses. That is taken
 /// only if somebody asks for it. 190 mm do not hold the book at all: 2 × 101 is 12 mm more.
