@@ -14,8 +14,9 @@ use quirefit::plan::{Verdict, plan, price};
 use quirefit::shop::{self, Shop, draft_of};
 use quirefit::units::{Gram, Gsm, Measure, Mm, Money, Unit};
 use quirefit::view::html::HANDED;
-use quirefit::view::{Numbers, REGIONS};
-use quirefit::words::Files;
+use quirefit::view::json::{book_out, plan_out};
+use quirefit::view::{Numbers, Printer, REGIONS};
+use quirefit::words::{EN, Files, Words};
 use std::collections::{BTreeMap, BTreeSet};
 use support::{JSON, answered};
 
@@ -342,6 +343,29 @@ fn a_client_finds_no_figure_of_the_shop() {
     let unseen: Vec<&str> =
         PLANTED.iter().map(|(path, ..)| *path).filter(|path| !found.contains(path)).collect();
     assert!(unseen.len() <= 3, "no maker ever finds {unseen:?}");
+}
+
+/// What a program is told for a client holds no figure of the shop, and reads the same in a shop that takes
+/// a little more; what it is told for a maker does not.
+#[test]
+fn a_program_is_told_no_figure_of_the_shop_for_a_client() {
+    let words = Words::load(&[EN]);
+    let printer = Printer { words: &words, numbers: Numbers::METRIC };
+    let told = |fields: &[(&str, &str)], figure: fn(Kind, f64) -> f64| {
+        let shop = shop::read(&planted(figure)).unwrap();
+        let job = support::job(&book(fields), &shop);
+        let planned = plan(&job, &shop);
+        let makers = serde_json::to_string(&plan_out(&job, &planned, &printer)).unwrap();
+        (makers, serde_json::to_value(book_out(&job, &planned)).unwrap())
+    };
+    let mut found = BTreeSet::new();
+    for fields in BOOKS {
+        let ((makers, client), (_, elsewhere)) = (told(fields, same), told(fields, other));
+        assert_eq!(client, elsewhere, "{fields:?}");
+        assert!(client["spine_mm"]["nominal"].as_f64().unwrap() > 0.0, "{client}");
+        found.extend(given_away(&makers, &numbers(&client.to_string())));
+    }
+    assert!(found.len() >= 15, "makers are told of {found:?}");
 }
 
 /// The cut is told to everybody; that less the tolerance is what the line takes.

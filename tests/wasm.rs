@@ -6,9 +6,9 @@
 #[path = "support/largest.rs"]
 mod largest;
 
-use js_sys::{Array, JSON, Reflect};
+use js_sys::{Array, JSON, Object, Reflect};
 use largest::largest;
-use quirefit::page::{PageSession, plan_file, read_job};
+use quirefit::page::{PageSession, answer_file, plan_file, read_job};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
@@ -74,11 +74,46 @@ fn whatever_was_kept_the_page_starts() {
 fn a_job_file_is_planned() {
     let job = parsed(include_str!("../examples/jobs/teapot-guide.json"));
     let answer: JsValue =
-        plan_file(job.clone().unchecked_into(), JsValue::NULL.unchecked_into()).unwrap().into();
+        plan_file(job.clone().unchecked_into(), JsValue::NULL.unchecked_into(), None)
+            .unwrap()
+            .into();
     assert!(part(&answer, "plan").is_object());
     let answer: JsValue =
         read_job(job.unchecked_into(), JsValue::NULL.unchecked_into()).unwrap().into();
     assert_eq!(part(&answer, "understood"), true);
+}
+
+/// A client's plan is the book alone, by either way of asking; a shop's faults are for makers.
+#[wasm_bindgen_test]
+fn a_client_gets_the_book_alone() {
+    let job = || parsed(include_str!("../examples/jobs/teapot-guide.json")).unchecked_into();
+    let none = || JsValue::NULL.unchecked_into();
+    let names = |answer: JsValue| -> Vec<String> {
+        let plan = part(&answer, "plan").dyn_into::<Object>().unwrap();
+        Object::keys(&plan).iter().map(|name| name.as_string().unwrap()).collect()
+    };
+    let planned =
+        |reading: &str| names(plan_file(job(), none(), Some(reading.to_owned())).unwrap().into());
+    let answered = |reading| names(answer_file(job(), none(), "en-GB", reading).unwrap().into());
+    let makers = ["layout", "stitches", "run", "cost", "limits", "findings"];
+    for told in [planned("client"), answered("client")] {
+        assert!(told.contains(&"spine_mm".to_owned()), "{told:?}");
+        assert!(makers.iter().all(|name| !told.contains(&(*name).to_owned())), "{told:?}");
+    }
+    for told in [planned("floor"), answered("design")] {
+        assert!(makers.iter().all(|name| told.contains(&(*name).to_owned())), "{told:?}");
+    }
+    let shop = || {
+        let text =
+            r#"{ "format": "quirefit-shop", "version": 1, "rate_line_hour": "77.31 an hour" }"#;
+        parsed(text).unchecked_into()
+    };
+    for (reading, telling) in [("client", false), ("design", true)] {
+        let answer: JsValue = answer_file(job(), shop(), "en-GB", reading).unwrap().into();
+        let told = String::from(JSON::stringify(&answer).unwrap());
+        assert_eq!(told.contains("77.31"), telling, "{told}");
+        assert!(part(&answer, "errors").is_object(), "{told}");
+    }
 }
 
 /// Every fault at once, a misspelt key among them.
@@ -86,7 +121,9 @@ fn a_job_file_is_planned() {
 fn faults_come_all_at_once() {
     let job = r#"{ "format": "quirefit-job", "version": 1, "copeis": "7", "pages": "none" }"#;
     let answer: JsValue =
-        plan_file(parsed(job).unchecked_into(), JsValue::NULL.unchecked_into()).unwrap().into();
+        plan_file(parsed(job).unchecked_into(), JsValue::NULL.unchecked_into(), None)
+            .unwrap()
+            .into();
     let errors: Vec<JsValue> =
         part(&answer, "errors").dyn_into::<Array>().unwrap().iter().collect();
     let about = |path: &str| errors.iter().any(|error| text(error, "path") == path);
@@ -108,7 +145,7 @@ fn beyond_the_largest_job_is_a_fault() {
     ] {
         let job = parsed(&largest().replacen(this, more, 1));
         let none = JsValue::NULL.unchecked_into();
-        let answer: JsValue = plan_file(job.unchecked_into(), none).unwrap().into();
+        let answer: JsValue = plan_file(job.unchecked_into(), none, None).unwrap().into();
         let errors = part(&answer, "errors").dyn_into::<Array>();
         assert!(errors.is_ok_and(|errors| errors.length() >= 1), "{more}");
     }

@@ -4,15 +4,15 @@
 #![allow(unsafe_code, missing_docs)]
 
 use super::objects::tree;
-use super::reading::reading_of;
+use super::reading::{may_read, reading_of};
 use crate::advise::{Advice, MOST_TRIED};
 use crate::draft::{Draft, FieldError, Schema, from_tree, read_tree};
 use crate::entry::LengthUnit;
 use crate::job::{self, Job};
-use crate::plan;
+use crate::plan::{self, Plan};
 use crate::shop::{self, Shop};
 use crate::view::html::{Scene, answer_alone, file_faults};
-use crate::view::json::{advice_out, errors_out, plan_out};
+use crate::view::json::{advice_out, book_out, errors_out, plan_out};
 use crate::view::{Numbers, Printer, Reading, Screen, Ticks};
 use crate::words::{EN, Language, Words, built_in};
 use serde::Serialize;
@@ -22,12 +22,12 @@ use wasm_bindgen::prelude::*;
 const TYPES: &str = r#"
 /** A job or shop as its file holds it: `format`, `version`, and texts as a person types them. */
 export type QuirefitFile = Record<string, unknown>;
-/** A plan, or everything that is wrong with what was given. */
-export type Planned = { plan: PlanOut } | { errors: ErrorOut[] };
+/** A plan: the book, and for makers how it is made; or everything that is wrong with what was given. */
+export type Planned = { plan: BookOut & Partial<PlanOut> } | { errors: ErrorOut[] };
 /** What would make a job fit, or everything that is wrong with what was given. */
 export type Advised = { advice: AdviceOut } | { errors: ErrorOut[] };
 /** The answer as the planner's own page words it, and what it says in numbers. */
-export type Answered = { html: string; plan: PlanOut } | { html: string; errors: ErrorOut[] };
+export type Answered = { html: string } & Planned;
 /** How a job was understood, or everything that is wrong with it. */
 export type Read = { understood: true } | { errors: ErrorOut[] };
 "#;
@@ -51,17 +51,23 @@ extern "C" {
     pub type ReadOut;
 }
 
-/// Plans a job file in a shop file; without a shop, in the demo shop.
+/// Plans a job file in a shop file; without a shop, in the demo shop. For the reader "client" the plan holds
+/// no limit, no rate and no cost.
 #[wasm_bindgen(js_name = plan)]
-pub fn plan_file(job: FileIn, shop: FileIn) -> Result<PlannedOut, JsValue> {
+pub fn plan_file(
+    job: FileIn,
+    shop: FileIn,
+    reading: Option<String>,
+) -> Result<PlannedOut, JsValue> {
     let words = Words::load(&[EN]);
     let printer = Printer { words: &words, numbers: Numbers::METRIC };
+    let reading = reading_of(&reading.unwrap_or_default()).unwrap_or(Reading::Design);
     let answer = match read_both(job.into(), shop.into()) {
         Ok((job, shop)) => {
             let planned = plan::plan(&job, &shop);
-            wrap("plan", &plan_out(&job, &planned, &printer))?
+            wrap_plan(&job, &planned, &printer, reading)?
         }
-        Err(errors) => wrap("errors", &errors_out(&errors, &printer))?,
+        Err(errors) => wrap_errors(&errors, &printer, reading)?,
     };
     Ok(answer.unchecked_into())
 }
@@ -120,11 +126,15 @@ pub fn answer_file(
                 reading,
                 screen: Screen::default(),
             };
-            (wrap("plan", &plan_out(&job, &plan, &printer))?, answer_alone(&scene))
+            (wrap_plan(&job, &plan, &printer, reading)?, answer_alone(&scene))
         }
         Err(errors) => {
-            let list = file_faults(&errors, &printer);
-            (wrap("errors", &errors_out(&errors, &printer))?, list)
+            let list = if may_read(reading, &errors) {
+                file_faults(&errors, &printer)
+            } else {
+                maud::html! { p { (printer.word("file.for-makers")) } }
+            };
+            (wrap_errors(&errors, &printer, reading)?, list)
         }
     };
     js_sys::Reflect::set(&answer, &JsValue::from("html"), &JsValue::from(shown.into_string()))?;
@@ -152,6 +162,29 @@ fn wrap<T: Serialize + ?Sized>(name: &str, value: &T) -> Result<JsValue, JsValue
     let object = js_sys::Object::new();
     js_sys::Reflect::set(&object, &JsValue::from(name), &out(value)?)?;
     Ok(object.into())
+}
+
+/// What this reader may know of a plan.
+fn wrap_plan(
+    job: &Job,
+    plan: &Plan,
+    printer: &Printer,
+    reading: Reading,
+) -> Result<JsValue, JsValue> {
+    match reading {
+        Reading::Client => wrap("plan", &book_out(job, plan)),
+        Reading::Design | Reading::Floor => wrap("plan", &plan_out(job, plan, printer)),
+    }
+}
+
+/// What this reader may know of faults.
+fn wrap_errors(
+    errors: &[FieldError],
+    printer: &Printer,
+    reading: Reading,
+) -> Result<JsValue, JsValue> {
+    let told = if may_read(reading, errors) { errors } else { &[] };
+    wrap("errors", &errors_out(told, printer))
 }
 
 fn read_both(job: JsValue, shop: JsValue) -> Result<(Job, Shop), Vec<FieldError>> {

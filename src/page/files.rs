@@ -2,6 +2,7 @@
 
 use super::designing::is_design;
 use super::event::Patch;
+use super::reading::may_read;
 use super::session::Session;
 use crate::draft::{Draft, FieldError, Tree, from_tree};
 use crate::job::{self, read_link};
@@ -148,7 +149,7 @@ impl Session {
             Some(Note::Done(told)) => printer.html(told).into_string(),
             Some(Note::Faults(head, errors)) => maud::html! {
                 p { strong { (printer.word(head)) } }
-                @if self.may_read(errors) {
+                @if may_read(self.reading, errors) {
                     (html::file_faults(errors, &printer))
                 } @else {
                     p { (printer.word("file.for-makers")) }

@@ -22,6 +22,12 @@ pub(super) fn name_of(reading: Reading) -> &'static str {
 pub(super) const MAKERS_SAVE: [&str; 6] =
     ["save-shop", "print-card", "print-figures", "save-xjdf", "save-card", "save-dummy"];
 
+/// Faults of a shop's file name its figures: a client only reads that there are some.
+pub(super) fn may_read(reading: Reading, errors: &[FieldError]) -> bool {
+    let shops = |error: &FieldError| shop::SCHEMA.field(&error.path).is_some();
+    reading != Reading::Client || !errors.iter().any(shops)
+}
+
 impl Session {
     /// Somebody else reads. Whatever a client must not see leaves the page before the next paint.
     pub(super) fn read_as(&mut self, name: &str, out: &mut Vec<Patch>) {
@@ -35,12 +41,6 @@ impl Session {
         self.show_file_note(out);
         self.show(out);
         self.rest(out);
-    }
-
-    /// Faults of a shop's file name its figures: a client only reads that there are some.
-    pub(super) fn may_read(&self, errors: &[FieldError]) -> bool {
-        let shops = |error: &FieldError| shop::SCHEMA.field(&error.path).is_some();
-        self.reading != Reading::Client || !errors.iter().any(shops)
     }
 
     /// The shop for whoever works beside the page: its file's text, empty for the demo shop.

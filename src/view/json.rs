@@ -1,9 +1,11 @@
 //! The plan for another program: plain numbers with the unit in the field's name.
 
+mod finished;
 mod making;
 mod money;
 mod sheet;
 
+pub use finished::{BookOut, SheetOut, book_out};
 pub use making::{ComponentOut, RunOut, StationOut, StitchOut, StitchesOut, StopOut};
 pub use money::{AtCopiesOut, CostLineOut, CostOut, CostStepOut, CostStepsOut};
 pub use sheet::{LayoutOut, PanelOut, SidesOut, WayOut};
@@ -11,7 +13,7 @@ pub use sheet::{LayoutOut, PanelOut, SidesOut, WayOut};
 use crate::advise::{Advice, Room};
 use crate::draft::FieldError;
 use crate::job::Job;
-use crate::plan::{Folio, LimitCheck, Plan};
+use crate::plan::{LimitCheck, Plan};
 use crate::units::Band;
 use crate::view::Printer;
 use serde::Serialize;
@@ -26,22 +28,6 @@ pub struct BandOut {
     pub nominal: f64,
     /// The most it may be.
     pub high: f64,
-}
-
-/// One folded sheet.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
-pub struct SheetOut {
-    /// Counted from the outside, 1 … n.
-    pub place: u32,
-    /// Page numbers: outer side left and right, inner side left and right; C1–C4 for a cover.
-    pub pages: Vec<String>,
-    /// Push-out beyond the outermost leaf.
-    pub push_out_mm: BandOut,
-    /// Flat length of a leaf from fold line to face cut.
-    pub leaf_mm: f64,
-    /// From the fold line to where the page's spine edge belongs, outward positive.
-    pub image_shift_mm: f64,
 }
 
 /// A value beside a limit of the line.
@@ -76,36 +62,13 @@ pub struct FindingOut {
     pub cure: String,
 }
 
-/// A planned book.
+/// A planned book, and how it is made: for makers.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct PlanOut {
-    /// "fits", "marginal", "unlikely" or "no".
-    pub verdict: String,
-    /// H, the sheets flat on each other.
-    pub flat_stack_mm: BandOut,
-    /// S, closed thickness at the spine.
-    pub spine_mm: BandOut,
-    /// Innermost leaf beyond the outermost, untrimmed.
-    pub push_out_mm: BandOut,
-    /// The trade's creep, one thickness a sheet.
-    pub trade_creep_mm: BandOut,
-    /// Chip on the outermost leaf.
-    pub face_cut_mm: f64,
-    /// Untrimmed flat sheet, across the spine.
-    pub untrimmed_width_mm: f64,
-    /// Untrimmed flat sheet, along the spine.
-    pub untrimmed_height_mm: f64,
-    /// Open cover, trimmed, across the spine.
-    pub cover_open_width_mm: f64,
-    /// Mass of a copy without wire.
-    pub mass_g: Option<BandOut>,
-    /// Folded sheets in the book.
-    pub sheets: u32,
-    /// Blank pages.
-    pub blanks: u32,
-    /// Every sheet from the outside in.
-    pub nest: Vec<SheetOut>,
+    /// The book.
+    #[serde(flatten)]
+    pub book: BookOut,
     /// The flat sheet on press sheets.
     pub layout: LayoutOut,
     /// Stitches and wire.
@@ -142,39 +105,13 @@ fn band<T: Copy>(band: Band<T>, number: impl Fn(T) -> f64) -> BandOut {
 /// The plan as plain numbers.
 #[must_use]
 pub fn plan_out(job: &Job, plan: &Plan, printer: &Printer) -> PlanOut {
-    let results = &plan.results;
     PlanOut {
-        verdict: plan.verdict.name().to_owned(),
-        flat_stack_mm: band(results.stack.flat, |flat| flat.0.get()),
-        spine_mm: band(results.stack.closed, |closed| closed.0.get()),
-        push_out_mm: band(
-            results.leaves.last().map(|leaf| leaf.push_out).unwrap_or_default(),
-            |mm| mm.get(),
-        ),
-        trade_creep_mm: band(results.trade_creep, |mm| mm.get()),
-        face_cut_mm: results.trim.face_cut.get(),
-        untrimmed_width_mm: results.trim.flat.width.get(),
-        untrimmed_height_mm: results.trim.flat.height.get(),
-        cover_open_width_mm: results.cover.open.width.get(),
-        mass_g: results.mass.map(|mass| band(mass.book, |gram| gram.get())),
-        sheets: job.sheets().get(),
-        blanks: results.blanks.count().get(),
-        nest: results
-            .leaves
-            .iter()
-            .map(|leaf| SheetOut {
-                place: leaf.place,
-                pages: leaf.folios.all().iter().map(|folio| page_name(*folio)).collect(),
-                push_out_mm: band(leaf.push_out, |mm| mm.get()),
-                leaf_mm: leaf.length.get(),
-                image_shift_mm: leaf.image_shift.get(),
-            })
-            .collect(),
+        book: book_out(job, plan),
         layout: sheet::layout_out(plan),
         stitches: making::stitches_out(job, plan),
         run: job.copies.map(|_| making::run_out(plan)),
-        cost: job.copies.map(|_| money::cost_out(&results.cost)),
-        limits: results.limits.iter().map(limit_out).collect(),
+        cost: job.copies.map(|_| money::cost_out(&plan.results.cost)),
+        limits: plan.results.limits.iter().map(limit_out).collect(),
         findings: plan
             .findings
             .iter()
@@ -185,13 +122,6 @@ pub fn plan_out(job: &Job, plan: &Plan, printer: &Printer) -> PlanOut {
                 cure: printer.text(&finding.cure()),
             })
             .collect(),
-    }
-}
-
-fn page_name(folio: Folio) -> String {
-    match folio {
-        Folio::Page(page) => page.to_string(),
-        Folio::Cover(side) => format!("C{side}"),
     }
 }
 

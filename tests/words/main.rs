@@ -59,7 +59,9 @@ fn in_code() -> BTreeMap<String, String> {
     let mut found = BTreeMap::new();
     let mut programs = sources();
     programs.retain(|source| !source.path.starts_with("src/input/words/store"));
-    programs.push(support::rust::source("examples/plan.rs"));
+    for example in ["examples/plan.rs", "examples/frame.rs"] {
+        programs.push(support::rust::source(example));
+    }
     for source in programs {
         for string in &source.strings {
             if looks_like_a_key(&string.text, &beginnings) {

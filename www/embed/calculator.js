@@ -14,7 +14,7 @@ const compiled = (name) => WebAssembly.compileStreaming(fetch(new URL(name, impo
 
 /**
  * Starts in an element's shadow root, with the planner's module. `changed` hears of the job and the shop as
- * their files hold them. Gives back what takes the element's attributes: see `tidings`.
+ * their files hold them, and of who reads. Gives back what takes the element's attributes: see `tidings`.
  */
 export async function calculator(root, module, changed) {
   root.adoptedStyleSheets = [style];
@@ -29,8 +29,8 @@ export async function calculator(root, module, changed) {
     reader: () => compiled("./reader_bg.wasm"),
     source: await source.catch(() => ""),
     kept: (text) => {
-      const { job, shop } = JSON.parse(text || "{}");
-      if (job) changed(job, shop ?? null);
+      const { job, shop, reading } = JSON.parse(text || "{}");
+      if (job) changed(job, shop ?? null, reading);
     },
   });
   const told = tidings(tell);

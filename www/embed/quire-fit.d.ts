@@ -1,4 +1,4 @@
-import type { ErrorOut, PlanOut, QuirefitFile } from "./quirefit.js";
+import type { BookOut, ErrorOut, PlanOut, QuirefitFile } from "./quirefit.js";
 
 /**
  * The planner's answer; with the attribute `whole` the whole planner. Attributes: `pages`, `size`, `paper`,
@@ -18,7 +18,7 @@ declare global {
     "quire-fit": QuireFit;
   }
   interface HTMLElementEventMap {
-    plan: CustomEvent<PlanOut>;
+    plan: CustomEvent<BookOut & Partial<PlanOut>>;
     faults: CustomEvent<ErrorOut[]>;
     lost: CustomEvent<Error>;
   }

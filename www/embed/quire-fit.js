@@ -5,8 +5,11 @@ import { answer, initSync, plan } from "./quirefit.js";
 import tokens from "../css/tokens.css";
 import result from "../css/result.css";
 import own from "./quire-fit.css";
+import lost from "lost.json"; // what is said where nothing can start, by language
 
 const FIELDS = ["pages", "size", "paper", "cover", "copies", "spine", "line"];
+
+const EMPTY = '<div id="answer" aria-live="polite"></div>';
 
 const style = new CSSStyleSheet();
 style.replaceSync(tokens + result + own);
@@ -30,7 +33,7 @@ export class QuireFit extends HTMLElement {
     super();
     const shadow = this.attachShadow({ mode: "open" });
     shadow.adoptedStyleSheets = [style];
-    shadow.innerHTML = '<div id="answer" aria-live="polite"></div>';
+    shadow.innerHTML = EMPTY;
   }
 
   /** The content of a shop file; null for the demo shop. The attribute of that name holds it as JSON. */
@@ -79,7 +82,8 @@ export class QuireFit extends HTMLElement {
     } catch (error) {
       // Said where it should have stood; the page around may try once more.
       compiled = undefined;
-      this.shadowRoot.textContent = `quire-fit: ${error.message}`;
+      this.shadowRoot.innerHTML = EMPTY;
+      this.shadowRoot.firstChild.textContent = lost[this.#language().slice(0, 2).toLowerCase()] ?? lost.en;
       this.dispatchEvent(new CustomEvent("lost", { detail: error, bubbles: true, composed: true }));
       return;
     } finally {
@@ -93,7 +97,7 @@ export class QuireFit extends HTMLElement {
   async #begin(module) {
     if (this.#whole) return;
     const { calculator } = await import("./calculator.js");
-    const changed = (job, shop) => this.#tell(plan(job, shop));
+    const changed = (...told) => this.#tell(plan(...told));
     this.#whole = await calculator(this.shadowRoot, module, changed);
   }
 
@@ -104,10 +108,13 @@ export class QuireFit extends HTMLElement {
     return { job: given ? this.job : null, shop: this.shop, reading, units };
   }
 
+  #language() {
+    return this.closest("[lang]")?.lang || navigator.language;
+  }
+
   #show() {
-    const language = this.closest("[lang]")?.lang || navigator.language;
     const reading = this.getAttribute("reading") ?? "design";
-    const { html, ...told } = answer(this.job, this.shop, language, reading);
+    const { html, ...told } = answer(this.job, this.shop, this.#language(), reading);
     const box = this.shadowRoot.getElementById("answer");
     box.innerHTML = html;
     // Only the whole planner can explain a figure.

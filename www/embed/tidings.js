@@ -6,10 +6,10 @@ export function tidings(tell) {
   const fresh = (name, value) => value && told[name] !== value && (told[name] = value);
 
   return ({ job, shop, reading, units }) => {
-    // A job is read in its shop.
+    // First of all who reads; and a job is read in its shop.
+    if (fresh("reading", reading)) tell("act", "reading", reading);
     if (fresh("shop", shop && JSON.stringify(shop))) tell("file", "", told.shop);
     if (fresh("job", job && JSON.stringify(job))) tell("file", "", told.job);
     if (fresh("units", units)) tell("change", "units", units);
-    if (fresh("reading", reading)) tell("act", "reading", reading);
   };
 }

@@ -1,6 +1,7 @@
 //! The flat sheet on press sheets for another program.
 
-use super::{BandOut, band, page_name};
+use super::finished::page_name;
+use super::{BandOut, band};
 use crate::plan::{Grain, Panel, Plan, Refusal, Route, Side, Way, panels};
 use serde::Serialize;
 

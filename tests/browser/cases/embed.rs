@@ -11,6 +11,7 @@ use std::path::Path;
 
 cases! { "embed":
     an_element_answers_like_the_page in &[Engine::Chromium, Engine::Firefox];
+    a_client_is_told_the_book_alone in &[Engine::Chromium, Engine::Firefox];
     the_verdict_is_seen_at_every_width in &[Engine::Chromium, Engine::Firefox];
     an_element_names_what_is_wrong in &[Engine::Chromium, Engine::Firefox];
     a_calculator_stands_in_another_page;
@@ -117,6 +118,19 @@ async fn an_element_answers_like_the_page(page: &Page<'_>) -> Outcome {
     server.during(find, visit).await
 }
 
+async fn a_client_is_told_the_book_alone(page: &Page<'_>) -> Outcome {
+    let server = Server::start().await?;
+    let visit = async {
+        page.visit(&format!("{}examples/embed.html", server.address)).await?;
+        page.until("plan", |text| text.contains("\"limits\"")).await?;
+        let told = give(page, &json!("en-GB"), &[("reading", "client")]).await?;
+        assert!(told[1]["spine_mm"].is_object() && told[1]["limits"].is_null(), "{told}");
+        assert!(told[1]["cost"].is_null() && told[1]["findings"].is_null(), "{told}");
+        Ok(())
+    };
+    server.during(find, visit).await
+}
+
 /// The word and its shape, as they lie on the page.
 const SEEN: &str = "const { shadowRoot } = document.querySelector('quire-fit'); \
     const [word, mark] = ['strong', 'svg'].map((name) => shadowRoot.querySelector(`.verdict ${name}`)); \
@@ -204,6 +218,7 @@ async fn a_calculator_stands_in_another_page(page: &Page<'_>) -> Outcome {
         };
         let plan = typed("pages", "200 + 4", false).await?;
         assert_eq!(plan["verdict"], json!("no"), "{plan}");
+        assert!(plan["limits"].is_null() && plan["cost"].is_null(), "a client reads: {plan}");
         let job = json!({ "format": "quirefit-job", "version": 1, "pages": "16", "size": "A5",
             "paper": "100 gsm offset", "copies": "500" });
         let plan = typed("job", &job.to_string(), true).await?;
@@ -217,6 +232,8 @@ async fn a_calculator_stands_in_another_page(page: &Page<'_>) -> Outcome {
         )
         .await?;
         whole(page, |found| found[1] == json!(true)).await?;
+        let plan = typed("pages", "24", false).await?;
+        assert!(plan["limits"].is_array() && plan["cost"].is_object(), "a maker reads: {plan}");
         // The other element of the page has kept its own job.
         assert!(page.text("plan").await?.contains("\"spine_mm\""));
         Ok(())
@@ -228,11 +245,16 @@ async fn an_element_without_its_module_says_so(page: &Page<'_>) -> Outcome {
     let server = Server::start().await?;
     let visit = async {
         page.visit(&format!("{}examples/embed.html", server.address)).await?;
-        let said = "const done = arguments[0]; const look = () => { \
-            const text = document.querySelector('quire-fit').shadowRoot.textContent; \
-            if (text.startsWith('quire-fit:')) done(text); else setTimeout(look, 50); }; look()";
-        let told = page.script_later(said, vec![]).await?;
-        assert!(told.as_str().is_some_and(|text| text.len() > 15), "{told}");
+        let said = "const [language, begins, done] = arguments; \
+            const element = document.querySelector('quire-fit'); \
+            element.lang = language; const look = () => { \
+            const text = element.shadowRoot.textContent; \
+            if (text.startsWith(begins)) done(text); else setTimeout(look, 50); }; look()";
+        for (language, begins) in
+            [("en-GB", "The planner could not be loaded"), ("de-AT", "Der Planer konnte nicht")]
+        {
+            page.script_later(said, vec![json!(language), json!(begins)]).await?;
+        }
         // What the browser itself says of it is meant to be there.
         page.complaints().await.map(drop)
     };
