@@ -104,6 +104,32 @@ fn files_find_their_place_by_their_pages() {
     assert_eq!(page.found(), "");
 }
 
+/// What agrees is said as well where something is to be said of the cover.
+#[test]
+fn what_agrees_is_said_wherever_the_cover_is() {
+    let mut page = Shown::new();
+    page.typed(&BOOK);
+    page.open("forty.pdf", &a5(40));
+    let inside = "sizes and bleed of the inside agree with the book";
+    assert!(page.found().contains(inside), "{}", page.found());
+    assert!(page.found().contains("has a cover apart, and it has not come yet"));
+    page.open("four.pdf", &a5(4));
+    assert!(page.found().contains("Pages, sizes and bleed agree with the book"));
+    assert!(!page.found().contains(inside) && !page.found().contains("has not come yet"));
+    page.typed(&[("pages", "44"), ("cover", "")]);
+    assert!(page.found().contains("Pages, sizes and bleed agree with the book"));
+    assert!(page.found().contains("A cover came, but the book has none apart"));
+    page.typed(&[("pages", "48")]);
+    assert!(!page.found().contains("agree with the book"), "{}", page.found());
+    page.tell("act", "design-close", "");
+    page.typed(&[("pages", "40 + 4")]);
+    page.open("all.pdf", &a5(44));
+    assert!(page.found().contains("Pages, sizes and bleed agree with the book"));
+    assert!(page.found().contains("The cover lies in the same file"));
+    page.typed(&[("size", "A6")]);
+    assert!(!page.found().contains("agree with the book"), "{}", page.found());
+}
+
 #[test]
 fn the_comparison_follows_the_book() {
     let mut page = Shown::new();

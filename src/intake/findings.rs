@@ -20,7 +20,7 @@ pub struct Delivery<'a> {
 /// Pages of a file that follow each other, counted from 1, both included.
 pub type PageRange = (u32, u32);
 
-/// One difference. Nothing in it is a sentence.
+/// One difference, or where the cover is. Nothing in it is a sentence.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Found {
     /// Another number of pages than the job has. Spreads count as two.
@@ -44,6 +44,14 @@ pub enum Found {
     NoBleed(Part, Vec<Edge>, Vec<PageRange>),
     /// Pages with less than wanted beyond the cut at these edges: the least there is, and what is wanted.
     ShortBleed(Part, Vec<Edge>, Mm, Mm, Vec<PageRange>),
+}
+
+impl Found {
+    /// Where the cover is, which is no difference.
+    #[must_use]
+    pub const fn is_of_cover(&self) -> bool {
+        matches!(self, Self::CoverWithin | Self::CoverMissing | Self::CoverUnasked)
+    }
 }
 
 /// Compares what has come in with the plan, in the order in which a printer would ask.

@@ -154,9 +154,11 @@ pub fn compared(shown: &Shown, scene: &Scene) -> Markup {
     let found = compare(&delivery, scene.job, scene.plan, shown.binding);
     let sources = Sources::of(&delivery, scene.job, scene.plan, shown.binding);
     html! {
-        @if found.is_empty() {
-            p class="fine" { (scene.word("design.fine")) }
-        } @else {
+        @if found.iter().all(Found::is_of_cover) {
+            @let inside = found.iter().any(|one| matches!(one, Found::CoverMissing));
+            p class="fine" { (scene.word(if inside { "design.fine.inside" } else { "design.fine" })) }
+        }
+        @if !found.is_empty() {
             ul class="found" { @for one in &found { li { (scene.tell(&sentence(one, scene))) } } }
         }
         p class="hint" { (scene.word("design.unseen")) }
