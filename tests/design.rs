@@ -134,7 +134,7 @@ fn what_agrees_is_said_wherever_the_cover_is() {
 fn the_comparison_follows_the_book() {
     let mut page = Shown::new();
     page.open("forty.pdf", &a5(40));
-    assert!(page.found().contains("Type the book first"), "the example is nobody's book");
+    assert!(page.found().contains("Take the book from the file"), "the example is nobody's book");
     page.typed(&BOOK);
     page.open("four.pdf", &a5(4));
     assert!(page.found().contains("agree with the book"), "{}", page.found());
